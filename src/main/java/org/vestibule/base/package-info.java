@@ -1,0 +1,5 @@
+/** What every room shares: outcomes, content hashes, UIDs, the eight turns, bounded bytes. */
+@NullMarked
+package org.vestibule.base;
+
+import org.jspecify.annotations.NullMarked;

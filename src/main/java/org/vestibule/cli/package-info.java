@@ -1,0 +1,5 @@
+/** Commands, configuration and wiring. */
+@NullMarked
+package org.vestibule.cli;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,95 @@
+package org.vestibule;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** The rooms of the house and who may go where; the table stands in docs/architecture.md. */
+class HouseTest {
+
+  private static final String ROOT = "org.vestibule.";
+
+  private static final Map<String, Set<String>> MAY_USE =
+      Map.ofEntries(
+          Map.entry("base", Set.of()),
+          Map.entry("dental", Set.of("base")),
+          Map.entry("jpeg", Set.of("base")),
+          Map.entry("dicom", Set.of("base")),
+          Map.entry("intake", Set.of("base", "jpeg", "dental")),
+          Map.entry("assign", Set.of("base", "intake", "jpeg", "dental")),
+          Map.entry("quality", Set.of("base", "intake", "jpeg")),
+          Map.entry("deid", Set.of("base", "dicom", "jpeg")),
+          Map.entry("check", Set.of("base", "dicom", "jpeg", "dental")),
+          Map.entry(
+              "encode", Set.of("base", "assign", "intake", "deid", "jpeg", "dicom", "dental")),
+          Map.entry(
+              "store",
+              Set.of(
+                  "base", "encode", "check", "quality", "intake", "assign", "dicom", "dental",
+                  "jpeg")),
+          Map.entry("search", Set.of("base", "store", "dental")));
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("org.vestibule");
+
+  @Test
+  void eachRoomUsesOnlyItsNeighbours() {
+    List<String> trespasses = new ArrayList<>();
+    for (JavaClass from : CLASSES) {
+      Set<String> allowed = MAY_USE.get(room(from));
+      if (allowed == null) {
+        continue;
+      }
+      from.getDirectDependenciesFromSelf().stream()
+          .map(dependency -> dependency.getTargetClass())
+          .filter(to -> to.getPackageName().startsWith(ROOT) && !room(to).equals(room(from)))
+          .filter(to -> !allowed.contains(room(to)))
+          .forEach(to -> trespasses.add(from.getName() + " uses " + to.getName()));
+    }
+    assertThat(new HashSet<>(trespasses)).isEmpty();
+  }
+
+  @Test
+  void roomsFormNoCycle() {
+    slices().matching("org.vestibule.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void librariesStayInTheirRooms() {
+    confine("org.apache.lucene", "org.vestibule.store.index..");
+    confine("java.sql", "org.vestibule.store.ledger..");
+    confine("org.sqlite", "org.vestibule.store.ledger..");
+    confine("com.drew", "org.vestibule.intake..");
+    confine("picocli", "org.vestibule.cli..");
+  }
+
+  private static void confine(String library, String room) {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage(room)
+        .should()
+        .dependOnClassesThat(
+            DescribedPredicate.describe(
+                "reside in " + library, c -> c.getPackageName().startsWith(library)))
+        .check(CLASSES);
+  }
+
+  private static String room(JavaClass c) {
+    String rest = c.getPackageName().substring(ROOT.length() - 1);
+    return rest.isEmpty() ? "" : rest.substring(1).split("\\.", 2)[0];
+  }
+}

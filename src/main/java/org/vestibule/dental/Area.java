@@ -1,0 +1,85 @@
+package org.vestibule.dental;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** A part of the dentition with a code of its own (ISO 3950, from memory). */
+public enum Area {
+  MOUTH("00"),
+  UPPER_ARCH("01"),
+  LOWER_ARCH("02"),
+  UPPER_RIGHT_QUADRANT("10"),
+  UPPER_LEFT_QUADRANT("20"),
+  LOWER_LEFT_QUADRANT("30"),
+  LOWER_RIGHT_QUADRANT("40"),
+  UPPER_RIGHT_SEXTANT("03"),
+  UPPER_FRONT_SEXTANT("04"),
+  UPPER_LEFT_SEXTANT("05"),
+  LOWER_LEFT_SEXTANT("06"),
+  LOWER_FRONT_SEXTANT("07"),
+  LOWER_RIGHT_SEXTANT("08");
+
+  private static final CsvTable TABLE = CsvTable.ofResource("areas.csv");
+
+  private final String iso;
+
+  Area(String iso) {
+    this.iso = iso;
+  }
+
+  /** The two-digit code, such as {@code 00} or {@code 10}. */
+  public String iso() {
+    return iso;
+  }
+
+  /** Such as {@code upper right quadrant}. */
+  public String words() {
+    return row().get("words");
+  }
+
+  /** All phrases people use for it. */
+  public List<String> says() {
+    return row().list("says");
+  }
+
+  /** The teeth that stand in it, permanent and deciduous, along the arch. */
+  public List<Tooth> teeth() {
+    if (this == MOUTH) {
+      return Tooth.all();
+    }
+    return Stream.of("permanent", "deciduous")
+        .map(dentition -> row().get(dentition).split("-", 2))
+        .flatMap(ends -> ArchRange.between(isoTooth(ends[0]), isoTooth(ends[1])).orThrow().stream())
+        .toList();
+  }
+
+  static Optional<Area> byIso(String digits) {
+    for (Area area : values()) {
+      if (area.iso.equals(digits)) {
+        return Optional.of(area);
+      }
+    }
+    return Optional.empty();
+  }
+
+  static Optional<Area> bySaying(String phrase) {
+    for (Area area : values()) {
+      if (area.says().contains(phrase)) {
+        return Optional.of(area);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Tooth isoTooth(String digits) {
+    return Tooth.ofIso(Integer.parseInt(digits)).orThrow();
+  }
+
+  private CsvTable.Row row() {
+    return TABLE.rows().stream()
+        .filter(row -> row.get("iso").equals(iso))
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("areas.csv has no row " + iso));
+  }
+}

@@ -1,0 +1,53 @@
+package org.vestibule.dicom;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.Arrays;
+
+/** An unchanging run of bytes, compared by content. */
+final class Bytes {
+
+  static final Bytes NONE = new Bytes(new byte[0]);
+
+  private final byte[] bytes;
+
+  private Bytes(byte[] bytes) {
+    this.bytes = bytes;
+  }
+
+  static Bytes copyOf(byte[] bytes) {
+    return new Bytes(bytes.clone());
+  }
+
+  static Bytes copyOf(byte[] bytes, int from, int length) {
+    return new Bytes(Arrays.copyOfRange(bytes, from, from + length));
+  }
+
+  int length() {
+    return bytes.length;
+  }
+
+  byte[] toArray() {
+    return bytes.clone();
+  }
+
+  /** A little-endian view; never written to. */
+  ByteBuffer view() {
+    return ByteBuffer.wrap(bytes).asReadOnlyBuffer().order(ByteOrder.LITTLE_ENDIAN);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Bytes that && Arrays.equals(bytes, that.bytes);
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(bytes);
+  }
+
+  @Override
+  public String toString() {
+    return bytes.length + " bytes";
+  }
+}

@@ -1,0 +1,22 @@
+package org.vestibule.dicom;
+
+import org.vestibule.base.Outcome;
+
+/** Carries a refusal out of nested reading or writing; it never leaves the room. */
+final class Refusal extends RuntimeException {
+
+  private static final long serialVersionUID = 1L;
+
+  private final String reason;
+  private final String advice;
+
+  Refusal(String reason, String advice) {
+    super(reason, null, false, false);
+    this.reason = reason;
+    this.advice = advice;
+  }
+
+  <T> Outcome<T> outcome() {
+    return Outcome.refused(reason, advice);
+  }
+}

@@ -24,36 +24,37 @@ final class BareNumber {
     if (tooth.isPresent()) {
       return Outcome.done(tooth.get());
     }
-    List<String> readings = readings(bare, fallback);
-    String reason = "\"" + bare + "\" is not a tooth in " + fallback.words();
+    List<String> readings = readings(bare);
+    String reason = "\"" + bare + "\" is not a tooth as " + fallback.words() + " writes it";
     return readings.isEmpty()
         ? Outcome.refused(
             reason + ", nor in any other notation", "check the number, or name the tooth in words")
-        : Outcome.refused(
-            reason + "; elsewhere it would be " + String.join("; or ", readings), advice(bare));
+        : Outcome.refused(reason + "; it could be " + String.join("; or ", readings), advice(bare));
   }
 
   private static String advice(String bare) {
     List<String> ways = new ArrayList<>();
     isoLike(bare).ifPresent(tooth -> ways.add("FDI " + tooth));
+    Area.byIso(bare).ifPresent(area -> ways.add("\"" + area.words() + "\""));
     universalLike(bare).ifPresent(tooth -> ways.add("#" + tooth.universal()));
     List<Tooth> palmer = palmerLike(bare);
     if (!palmer.isEmpty()) {
-      ways.add(palmer.get(0).palmer() + " with the right quadrant (UR, UL, LL, LR)");
+      ways.add(palmer.get(0).palmer() + " (or UL, LL, LR)");
     }
-    return "say which is meant: " + String.join(", or ", ways);
+    return "say which is meant: write " + String.join(", or ", ways);
   }
 
-  /** Every tooth a bare number could mean in the notations that are not the default, in words. */
-  private static List<String> readings(String bare, Notation fallback) {
+  /** Everything a bare number could mean in some notation, in words. */
+  private static List<String> readings(String bare) {
     List<String> readings = new ArrayList<>();
-    if (fallback != Notation.ISO_3950) {
-      isoLike(bare).ifPresent(tooth -> readings.add(tooth.wordsAndNumber() + " in ISO 3950 (FDI)"));
-    }
-    if (fallback != Notation.UNIVERSAL || bare.startsWith("0")) {
-      universalLike(bare)
-          .ifPresent(tooth -> readings.add(tooth.wordsAndNumber() + " in Universal"));
-    }
+    isoLike(bare)
+        .ifPresent(
+            tooth -> readings.add(tooth.wordsAndNumber() + " in " + Notation.ISO_3950.words()));
+    Area.byIso(bare)
+        .ifPresent(area -> readings.add(area.words() + " in " + Notation.ISO_3950.words()));
+    universalLike(bare)
+        .ifPresent(
+            tooth -> readings.add(tooth.wordsAndNumber() + " in " + Notation.UNIVERSAL.words()));
     List<Tooth> palmer = palmerLike(bare);
     if (!palmer.isEmpty()) {
       readings.add(

@@ -76,18 +76,10 @@ record Landmarks(List<Landmark> all, List<String> because) {
     if (exif == null || exif < 1 || exif > 8) {
       return null;
     }
-    Edge up = upOfExif(exif);
+    Edge up = Edge.TOP.inRaw(Turn.ofExif(exif));
     because.add(
         "Exif Orientation " + exif + ": the raw picture's " + words(up.name()) + " edge is up");
     return up;
-  }
-
-  /** The raw edge that Exif Orientation brings to the top. */
-  private static Edge upOfExif(int exif) {
-    return new PatientOrientation("L", "F")
-        .after(Turn.ofExif(exif).inverse())
-        .edgeOf(Direction.HEAD)
-        .orElseThrow(() -> new IllegalStateException("a turned picture without a top"));
   }
 
   private static Landmark front(Incisors incisors) {

@@ -6,10 +6,15 @@ import java.util.Optional;
 /**
  * What stands between two separators: teeth, areas, and at most one word about what stands there.
  *
- * @param mentions the teeth as they were written, ends of ranges only
+ * @param marks what was written in a notation, so that mixtures can be told
  */
 record TeethItem(
-    List<Tooth> teeth,
-    List<Area> areas,
-    List<ToothMention> mentions,
-    Optional<Occupant> occupant) {}
+    List<Tooth> teeth, List<Area> areas, List<Mark> marks, Optional<Occupant> occupant) {
+
+  /** A tooth or area code as it was written, how it was read, and in which notation. */
+  record Mark(String said, String readAs, Notation notation) {
+    String words() {
+      return "\"" + said + "\" is " + readAs + " in " + notation.words();
+    }
+  }
+}

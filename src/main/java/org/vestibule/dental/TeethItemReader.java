@@ -16,7 +16,7 @@ final class TeethItemReader {
   private final Notation fallback;
   private final List<Tooth> teeth = new ArrayList<>();
   private final List<Area> areas = new ArrayList<>();
-  private final List<ToothMention> mentions = new ArrayList<>();
+  private final List<TeethItem.Mark> marks = new ArrayList<>();
   private final List<Occupant> occupants = new ArrayList<>();
   private int at;
   private int groups;
@@ -65,7 +65,7 @@ final class TeethItemReader {
         new TeethItem(
             List.copyOf(teeth),
             List.copyOf(areas),
-            List.copyOf(mentions),
+            List.copyOf(marks),
             occupants.stream().findFirst()));
   }
 
@@ -80,11 +80,26 @@ final class TeethItemReader {
     }
     if (fallback == Notation.ISO_3950) {
       Optional<Area> coded = Area.byIso(words.get(at));
-      coded.ifPresent(areas::add);
-      at += coded.isPresent() ? 1 : 0;
+      coded.ifPresent(this::codedArea);
       return coded.isPresent();
     }
     return false;
+  }
+
+  private void codedArea(Area area) {
+    areas.add(area);
+    marks.add(new TeethItem.Mark(words.get(at), area.words(), Notation.ISO_3950));
+    at++;
+  }
+
+  private void mark(ToothMention mention) {
+    mention
+        .notation()
+        .ifPresent(
+            notation ->
+                marks.add(
+                    new TeethItem.Mark(
+                        mention.said(), mention.tooth().wordsAndNumber(), notation)));
   }
 
   private Outcome<Integer> toothOrRange() {
@@ -103,7 +118,7 @@ final class TeethItemReader {
 
   private Outcome<Integer> alone(ToothMention mention) {
     teeth.add(mention.tooth());
-    mentions.add(mention);
+    mark(mention);
     groups++;
     return Outcome.done(mention.next());
   }
@@ -122,8 +137,8 @@ final class TeethItemReader {
                     .map(
                         run -> {
                           teeth.addAll(run);
-                          mentions.add(from);
-                          mentions.add(to);
+                          mark(from);
+                          mark(to);
                           groups++;
                           return to.next();
                         }));

@@ -1,7 +1,9 @@
 package org.vestibule.dental;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
 
@@ -41,37 +43,25 @@ public final class TeethReader {
       }
       items.add(done.value());
     }
-    return oneNotation(items, tokens.named()).then(same -> together(same));
+    return oneNotation(items, tokens.named()).then(TeethReader::together);
   }
 
   private static Outcome<List<TeethItem>> oneNotation(
       List<TeethItem> items, Optional<Notation> named) {
     Optional<Notation> notation = named;
-    String first = named.map(Notation::words).orElse("");
+    String first = named.map(known -> "the text says " + known.words()).orElse("");
     for (TeethItem item : items) {
-      for (ToothMention mention : item.mentions()) {
-        if (mention.notation().isEmpty()) {
-          continue;
-        }
-        Notation here = mention.notation().get();
-        if (notation.isPresent() && notation.get() != here) {
+      for (TeethItem.Mark mark : item.marks()) {
+        if (notation.isPresent() && notation.get() != mark.notation()) {
           return Outcome.refused(
-              "notations are mixed: " + first + ", but " + reading(mention),
+              "notations are mixed: " + first + ", but " + mark.words(),
               "write all teeth in one notation");
         }
-        first = notation.isPresent() ? first : reading(mention);
-        notation = Optional.of(here);
+        first = notation.isPresent() ? first : mark.words();
+        notation = Optional.of(mark.notation());
       }
     }
     return Outcome.done(items);
-  }
-
-  private static String reading(ToothMention mention) {
-    return "\""
-        + mention.said()
-        + "\" is "
-        + mention.tooth().wordsAndNumber()
-        + mention.notation().map(notation -> " in " + notation.words()).orElse("");
   }
 
   private static Outcome<Teeth> together(List<TeethItem> items) {
@@ -82,28 +72,31 @@ public final class TeethReader {
       areas.addAll(item.areas());
       if (occupantsNamed && item.occupant().isEmpty() && !item.teeth().isEmpty()) {
         return Outcome.refused(
-            "it is not clear whether "
-                + item.teeth().get(0).wordsAndNumber()
-                + " is a tooth too or what another position is said to be",
+            "it is not clear what stands at " + item.teeth().get(0).wordsAndNumber(),
             "say it at each position, such as \"implant 36, tooth 37\"");
       }
-      Occupant occupant = item.occupant().orElse(Occupant.TOOTH);
       for (Tooth tooth : item.teeth()) {
-        ToothPosition position = new ToothPosition(tooth, occupant);
-        for (ToothPosition other : positions) {
-          if (other.tooth() == tooth && other.occupant() != occupant) {
-            return Outcome.refused(
+        positions.add(new ToothPosition(tooth, item.occupant().orElse(Occupant.TOOTH)));
+      }
+    }
+    return contradiction(positions).orElseGet(() -> Outcome.done(new Teeth(positions, areas)));
+  }
+
+  private static Optional<Outcome<Teeth>> contradiction(List<ToothPosition> positions) {
+    Map<Tooth, ToothPosition> seen = new HashMap<>();
+    for (ToothPosition position : positions) {
+      ToothPosition other = seen.putIfAbsent(position.tooth(), position);
+      if (other != null && other.occupant() != position.occupant()) {
+        return Optional.of(
+            Outcome.refused(
                 "the text names "
                     + other.words()
                     + " and also "
                     + position.words()
                     + ", which can't both be",
-                "keep the one that is true");
-          }
-        }
-        positions.add(position);
+                "keep the one that is true"));
       }
     }
-    return Outcome.done(new Teeth(positions, areas));
+    return Optional.empty();
   }
 }

@@ -18,8 +18,8 @@ import org.vestibule.base.Outcome;
 record ToothMention(Tooth tooth, String said, Optional<Notation> notation, int next) {
 
   private static final Pattern UNIVERSAL = Pattern.compile("#(0?[1-9]|[12][0-9]|3[0-2]|[a-t])");
-  private static final Pattern DOTTED = Pattern.compile("([1-8])\\.([1-8])");
-  private static final Pattern PALMER = Pattern.compile("(u|l)(r|l)\\.?([1-8a-e])");
+  private static final Pattern DOTTED = Pattern.compile("([0-9])\\.([0-9])");
+  private static final Pattern PALMER = Pattern.compile("[ul][rl]\\.?([0-9]{1,2}|[a-z])");
   private static final Pattern BARE = Pattern.compile("[0-9]{1,3}|[a-z]");
 
   /** Box-drawing corners and the dentistry symbols of Unicode, as the quadrant they stand for. */

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.vestibule.base.Outcome;
 
 /**
@@ -76,8 +78,7 @@ final class ToothWords {
     if (quadrant.isEmpty()) {
       return Outcome.refused(
           "\"" + words.get(from) + "\" is not understood as a tooth or an area",
-          "write teeth as 16, 1.6, UR6, #3 or \"upper right first molar\", areas as \"upper arch\""
-              + " or \"upper right quadrant\"");
+          new NearestWords(vocabulary()).suggestion(words.get(from), EXAMPLES));
     }
     boolean quadrantLetters = at == from + 1;
     dentition();
@@ -111,6 +112,17 @@ final class ToothWords {
     return Outcome.done(new ToothMention(tooth.get(), said, notation, at));
   }
 
+  private static Set<String> vocabulary() {
+    Set<String> known = new TreeSet<>(ARCHES.keySet());
+    known.addAll(SIDES.keySet());
+    Stream.of(Occupant.values()).forEach(occupant -> known.addAll(occupant.says()));
+    Stream.of(Area.values()).forEach(area -> known.addAll(area.says()));
+    return known;
+  }
+
+  private static final String EXAMPLES =
+      "write teeth as 16, 1.6, UR6, #3 or \"upper right first molar\", areas as \"upper arch\" or"
+          + " \"upper right quadrant\"";
   private static final String ADVICE =
       "name quadrant and tooth, such as \"upper right first molar\", \"upper right 6\" or \"upper"
           + " right deciduous second molar\"";

@@ -18,8 +18,8 @@ final class ViewWords {
   private ViewWords() {}
 
   static Set<String> tokens(String words) {
-    List<String> parts =
-        Arrays.asList(words.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+", -1));
+    String spelled = words.toLowerCase(Locale.ROOT).replace("3/4", "three-quarter");
+    List<String> parts = Arrays.asList(spelled.split("[^\\p{L}\\p{N}]+", -1));
     return parts.stream()
         .map(word -> SAME.getOrDefault(word, word))
         .filter(word -> !word.isEmpty())

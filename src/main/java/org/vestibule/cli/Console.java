@@ -68,6 +68,11 @@ final class Console {
     }
   }
 
+  /** For help texts. */
+  PrintStream answers() {
+    return out;
+  }
+
   PrintStream errors() {
     return err;
   }

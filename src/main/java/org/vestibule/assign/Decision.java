@@ -1,0 +1,50 @@
+package org.vestibule.assign;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Incisors;
+import org.vestibule.dental.Mirror;
+import org.vestibule.dental.Stage;
+import org.vestibule.dental.Teeth;
+import org.vestibule.dental.View;
+
+/**
+ * What was decided about a photograph: enough to file it.
+ *
+ * @param visit whose it is and when
+ * @param view what it shows
+ * @param teeth the teeth a person named; maybe none
+ * @param mirror whether the file holds a mirror image
+ * @param incisors the edge of the RAW picture at which the incisors lie, if stated
+ * @param seen true if a person looked at this very picture when stating the mirror
+ * @param crop the part to show, if not all
+ * @param accessories what may be visible in it
+ * @param stage of the treatment, if stated
+ * @param treatment it belongs to; empty if not stated
+ * @param note about the photograph; empty if none
+ * @param mayTrim true if edges that can't be turned without re-encoding may be dropped
+ * @param decidedBy the person's name
+ * @param facts what the decision rests on, in words
+ */
+public record Decision(
+    Visit visit,
+    View view,
+    Teeth teeth,
+    Mirror mirror,
+    @Nullable Incisors incisors,
+    boolean seen,
+    @Nullable Crop crop,
+    List<Accessory> accessories,
+    @Nullable Stage stage,
+    String treatment,
+    String note,
+    boolean mayTrim,
+    String decidedBy,
+    List<String> facts) {
+
+  public Decision {
+    accessories = List.copyOf(accessories);
+    facts = List.copyOf(facts);
+  }
+}

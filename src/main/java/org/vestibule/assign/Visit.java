@@ -1,0 +1,32 @@
+package org.vestibule.assign;
+
+import java.time.LocalDateTime;
+
+/**
+ * A patient's time in the practice.
+ *
+ * @param key the practice's name for the visit, unique in its list
+ * @param patient whose visit it is
+ * @param start when it begins, on the practice's clock
+ * @param end when it ends
+ * @param accessionNumber of the order or encounter; empty if none
+ * @param referrer who referred the patient, as a DICOM person name; empty if nobody
+ * @param dentist who treats, likewise
+ * @param studyInstanceUid given by a worklist; empty if none
+ */
+public record Visit(
+    String key,
+    Patient patient,
+    LocalDateTime start,
+    LocalDateTime end,
+    String accessionNumber,
+    String referrer,
+    String dentist,
+    String studyInstanceUid) {
+
+  public Visit {
+    if (end.isBefore(start)) {
+      throw new IllegalArgumentException("a visit ends after it starts");
+    }
+  }
+}

@@ -1,0 +1,89 @@
+package org.vestibule.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.flow.FilingWords;
+import picocli.CommandLine.Option;
+
+/** What a person says about a photograph. */
+final class FactsOptions {
+
+  @Option(names = "--visit", paramLabel = "KEY", description = "The visit, by its key in the list.")
+  private @Nullable String visit;
+
+  @Option(
+      names = "--patient",
+      paramLabel = "NUMBER",
+      description = "The patient's number, if only one visit of theirs fits the time.")
+  private @Nullable String patient;
+
+  @Option(
+      names = "--view",
+      paramLabel = "WORDS",
+      description = "The view, such as \"upper occlusal\" or \"right buccal\".")
+  private @Nullable String view;
+
+  @Option(
+      names = "--teeth",
+      paramLabel = "TEETH",
+      description = "The teeth it is about, such as 16, 13-23, \"upper right 6\".")
+  private @Nullable String teeth;
+
+  @Option(
+      names = "--mirror",
+      paramLabel = "STATE",
+      description = "none, \"as shot\" (still a mirror image), or corrected (already flipped).")
+  private @Nullable String mirror;
+
+  @Option(
+      names = "--incisors",
+      paramLabel = "EDGE",
+      description = "Where the incisors lie as the sheet shows it: top, bottom, left or right.")
+  private @Nullable String incisors;
+
+  @Option(
+      names = "--crop",
+      paramLabel = "L,T,R,B",
+      description = "The part to show, as fractions of the picture on the sheet: 0.1,0.2,0.9,0.8.")
+  private @Nullable String crop;
+
+  @Option(
+      names = "--accessory",
+      paramLabel = "WORDS",
+      description = "What may be in the picture, such as contraster; may be repeated.")
+  private List<String> accessories = new ArrayList<>();
+
+  @Option(
+      names = "--stage",
+      paramLabel = "WORD",
+      description = "before, isolated, prepared, during, after or follow-up.")
+  private @Nullable String stage;
+
+  @Option(names = "--treatment", paramLabel = "WORDS", description = "The treatment it belongs to.")
+  private @Nullable String treatment;
+
+  @Option(names = "--note", paramLabel = "WORDS", description = "A note about the photograph.")
+  private @Nullable String note;
+
+  @Option(
+      names = "--trim",
+      description = "Edge columns or rows that can't be turned without re-encoding may be dropped.")
+  private boolean trim;
+
+  FilingWords words() {
+    return new FilingWords(
+        visit,
+        patient,
+        view,
+        teeth,
+        mirror,
+        incisors,
+        crop,
+        accessories,
+        stage,
+        treatment,
+        note,
+        trim);
+  }
+}

@@ -1,0 +1,79 @@
+package org.vestibule.flow;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.List;
+import org.vestibule.dental.LowerArchShown;
+import org.vestibule.dental.Notation;
+
+/**
+ * What one practice has settled.
+ *
+ * @param practiceId stands in every row of the ledger
+ * @param practiceName written as the institution; empty if none
+ * @param zone where the practice's clocks are
+ * @param issuer who issues the patient numbers; empty if not said
+ * @param notation how people here write teeth
+ * @param lowerArch how the lower arch is shown
+ * @param inbox where photographs arrive
+ * @param objects where DICOM objects are kept
+ * @param visits the visit list, which need not exist
+ * @param views views of the practice's own, which need not exist
+ * @param settle how long a file must be unchanged before it is taken
+ * @param namePatterns what folder and file names mean
+ * @param oneExport true if folders and visit list come out of one program and are one fact
+ * @param captures how named persons said a view is always taken
+ */
+public record Settings(
+    String practiceId,
+    String practiceName,
+    ZoneId zone,
+    String issuer,
+    Notation notation,
+    LowerArchShown lowerArch,
+    Path inbox,
+    Path objects,
+    Path visits,
+    Path views,
+    Duration settle,
+    List<String> namePatterns,
+    boolean oneExport,
+    List<StatedCapture> captures) {
+
+  /**
+   * How a view is always taken here with one kind of camera, as a named person stated it.
+   *
+   * @param view the view's key
+   * @param camera the model as the camera writes it
+   * @param mirror "none", "as shot" or "corrected"
+   * @param incisors "top", "bottom", "left", "right" as the look sheet shows the picture, or empty
+   * @param by who stated it
+   */
+  public record StatedCapture(
+      String view, String camera, String mirror, String incisors, String by) {}
+
+  public Settings {
+    namePatterns = List.copyOf(namePatterns);
+    captures = List.copyOf(captures);
+  }
+
+  /** What holds where nothing is configured. */
+  public static Settings defaults(Path home, ZoneId zone) {
+    return new Settings(
+        "practice",
+        "",
+        zone,
+        "",
+        Notation.ISO_3950,
+        LowerArchShown.INCISORS_DOWN,
+        home.resolve("inbox"),
+        home.resolve("objects"),
+        home.resolve("visits.csv"),
+        home.resolve("views.csv"),
+        Duration.ofSeconds(10),
+        List.of(),
+        true,
+        List.of());
+  }
+}

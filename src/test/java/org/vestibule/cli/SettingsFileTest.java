@@ -1,0 +1,143 @@
+package org.vestibule.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dental.LowerArchShown;
+import org.vestibule.dental.Notation;
+import org.vestibule.flow.Settings;
+
+class SettingsFileTest {
+
+  private static final ZoneId MACHINE = ZoneId.of("Europe/Lisbon");
+
+  @TempDir private Path home;
+
+  @Test
+  void nothingConfiguredStillWorks() throws IOException {
+    assertThat(SettingsFile.read(home, MACHINE).orThrow())
+        .isEqualTo(Settings.defaults(home, MACHINE));
+  }
+
+  @Test
+  void readsEverySetting() throws IOException {
+    Settings settings =
+        read("""
+                [practice]
+                id = "mill"
+                name = "Practice at the Old Mill"
+                zone = "Europe/Vienna"
+                patient-ids-from = "MILL"
+                teeth = "universal"
+                lower-arch = "incisors up"
+                [folders]
+                inbox = "roll"
+                [intake]
+                settle-seconds = 0
+                [names]
+                patterns = ["{patient}/*"]
+                one-export = false
+                [[capture]]
+                view = "upper-occlusal"
+                camera = "Lumo P1"
+                mirror = "as shot"
+                incisors = "top"
+                by = "Dr. Ada Example"
+                """)
+            .orThrow();
+    assertThat(settings.practiceName()).isEqualTo("Practice at the Old Mill");
+    assertThat(settings.zone()).isEqualTo(ZoneId.of("Europe/Vienna"));
+    assertThat(settings.issuer()).isEqualTo("MILL");
+    assertThat(settings.notation()).isEqualTo(Notation.UNIVERSAL);
+    assertThat(settings.lowerArch()).isEqualTo(LowerArchShown.INCISORS_UP);
+    assertThat(settings.inbox()).isEqualTo(home.resolve("roll"));
+    assertThat(settings.objects()).isEqualTo(home.resolve("objects"));
+    assertThat(settings.settle()).isEqualTo(Duration.ZERO);
+    assertThat(settings.namePatterns()).containsExactly("{patient}/*");
+    assertThat(settings.oneExport()).isFalse();
+    assertThat(settings.captures())
+        .isEqualTo(
+            List.of(
+                new Settings.StatedCapture(
+                    "upper-occlusal", "Lumo P1", "as shot", "top", "Dr. Ada Example")));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "[practice]~zon = \"x\"| vestibule.toml, line 2, practice.zon: there is no such setting: did you mean \"practice.zone\"?",
+        "[practice]~~zone = \"Mars\"| vestibule.toml, line 3, practice.zone: there is no time zone \"Mars\": write a region and a city, such as \"Europe/Vienna\"",
+        "[practice]~teeth = \"adult\"| vestibule.toml, line 2, practice.teeth: \"adult\" is not a choice: write one of iso, palmer, universal",
+        "[practice]~name = 5| vestibule.toml, line 2, practice.name: text was expected: put the value in double quotes",
+        "[intake]~settle-seconds = -1| vestibule.toml, line 2, intake.settle-seconds: whole seconds from 0 to 86400 were expected: write for example 10",
+        "[names]~one-export = \"no\"| vestibule.toml, line 2, names.one-export: true or false was expected: write true or false",
+        "[names]~patterns = \"x\"| vestibule.toml, line 2, names.patterns: a list was expected: write [\"first\", \"second\"]",
+        "[[capture]]~view = \"upper-occlusal\"| vestibule.toml: a [[capture]] lacks \"camera\": a capture names view, camera, mirror and the person who states it"
+      })
+  void refusesByLineAndKey(String text, String sentence) throws IOException {
+    Outcome<Settings> outcome = read(text.replace("~", "\n"));
+    assertThat(outcome).isInstanceOf(Refused.class);
+    assertThat(((Refused<Settings>) outcome).sentence()).isEqualTo(sentence);
+  }
+
+  @Test
+  void refusesWhatIsNotTomlByLine() throws IOException {
+    Outcome<Settings> outcome = read("[practice]\nname = Old Mill\n");
+    assertThat(((Refused<Settings>) outcome).reason())
+        .startsWith("vestibule.toml, line 2: not TOML: ");
+  }
+
+  @Test
+  void theTemplateNamesEverySettingWithItsDefault() throws IOException {
+    String template =
+        new String(
+            Objects.requireNonNull(SettingsFile.class.getResourceAsStream("vestibule.toml"))
+                .readAllBytes(),
+            StandardCharsets.UTF_8);
+    String switchedOn =
+        template
+            .replaceAll("(?m)^# (?=[a-z-]+ = )", "")
+            .replaceAll("(?m)^# (?=\\[\\[)", "")
+            .replace("zone = \"Europe/Vienna\"", "zone = \"Europe/Lisbon\"");
+    Settings settings = read(switchedOn).orThrow();
+    assertThat(settings.captures()).hasSize(1);
+    Settings base = Settings.defaults(home, MACHINE);
+    assertThat(
+            new Settings(
+                settings.practiceId(),
+                settings.practiceName(),
+                settings.zone(),
+                settings.issuer(),
+                settings.notation(),
+                settings.lowerArch(),
+                settings.inbox(),
+                settings.objects(),
+                settings.visits(),
+                settings.views(),
+                settings.settle(),
+                settings.namePatterns(),
+                settings.oneExport(),
+                List.of()))
+        .isEqualTo(base);
+    assertThat(read(template).orThrow()).isEqualTo(base);
+  }
+
+  private Outcome<Settings> read(String text) throws IOException {
+    Files.writeString(home.resolve(SettingsFile.NAME), text, StandardCharsets.UTF_8);
+    return SettingsFile.read(home, MACHINE);
+  }
+}

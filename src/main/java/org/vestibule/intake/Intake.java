@@ -1,0 +1,129 @@
+package org.vestibule.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.vestibule.base.ContentHash;
+
+/**
+ * Reads a folder: settled files become hashed arrivals and then photographs; everything else is
+ * left out with its reason. One file is held in memory at a time, and nothing in the folder is
+ * changed.
+ */
+public final class Intake {
+
+  private final IntakeRules rules;
+  private final Settling settling;
+  private final List<Photo> photos = new ArrayList<>();
+  private final List<LeftOut> leftOut = new ArrayList<>();
+  private final Map<ContentHash, String> seen = new HashMap<>();
+
+  private Intake(IntakeRules rules, Clock clock) {
+    this.rules = rules;
+    this.settling = new Settling(rules.settle(), clock);
+  }
+
+  /**
+   * Reads a folder and its subfolders in the order of their names.
+   *
+   * @param folder the folder with the photographs
+   * @param rules how files are taken
+   * @param clock tells how long ago a file changed
+   */
+  public static Roll read(Path folder, IntakeRules rules, Clock clock) {
+    Intake intake = new Intake(rules, clock);
+    FolderWalk walk = FolderWalk.of(folder);
+    intake.leftOut.addAll(walk.leftOut());
+    Neighbours neighbours = Neighbours.of(walk.files());
+    for (FoundFile file : walk.files()) {
+      intake.take(file, neighbours);
+    }
+    intake.leftOut.sort(Comparator.comparing(LeftOut::name));
+    return new Roll(intake.photos, intake.leftOut);
+  }
+
+  private void take(FoundFile file, Neighbours neighbours) {
+    Optional<LeftOut> without =
+        NameRules.leaveOut(file, neighbours)
+            .or(() -> settling.unfinished(file))
+            .or(() -> settling.tooFresh(file));
+    if (without.isPresent()) {
+      leftOut.add(without.get());
+      return;
+    }
+    try {
+      read(file, neighbours);
+    } catch (IOException e) {
+      leftOut.add(
+          file.leave(
+              LeftOutKind.UNREADABLE,
+              "it can't be read (" + Failures.words(e) + ")",
+              "check the rights on the file and that the drive is connected"));
+    }
+  }
+
+  private void read(FoundFile file, Neighbours neighbours) throws IOException {
+    if (file.sizeBytes() == 0) {
+      leftOut.add(
+          file.leave(
+              LeftOutKind.EMPTY,
+              "it is empty (0 bytes)",
+              "if its copy or download is still running it will be taken later; otherwise copy it"
+                  + " from the phone again"));
+      return;
+    }
+    FileKind kind = FileKind.of(head(file.path()));
+    Optional<LeftOut> unfit = KindRules.leaveOut(file, kind, neighbours, rules);
+    if (unfit.isPresent()) {
+      leftOut.add(unfit.get());
+      return;
+    }
+    byte[] bytes;
+    try (InputStream in = Files.newInputStream(file.path())) {
+      bytes = in.readNBytes(Math.toIntExact(file.sizeBytes() + 1));
+    }
+    Optional<LeftOut> changed = settling.changedSince(file, bytes.length);
+    if (changed.isPresent()) {
+      leftOut.add(changed.get());
+      return;
+    }
+    take(file, kind, bytes, neighbours);
+  }
+
+  private void take(FoundFile file, FileKind kind, byte[] bytes, Neighbours neighbours) {
+    ContentHash hash = ContentHash.of(bytes);
+    String first = seen.putIfAbsent(hash, file.name());
+    if (first != null) {
+      leftOut.add(
+          new LeftOut(
+              file.name(),
+              LeftOutKind.DUPLICATE,
+              "it has the same bytes as " + FileNames.shown(first),
+              "only the first is taken; nothing needs to be done",
+              hash));
+      return;
+    }
+    if (kind == FileKind.HEIF) {
+      leftOut.add(HeifReader.leftOut(file, bytes, hash));
+      return;
+    }
+    Arrival arrival =
+        new Arrival(file.path(), file.name(), file.sizeBytes(), file.modified(), hash);
+    PhotoReader reader = new PhotoReader(arrival, bytes, neighbours);
+    reader.read().ifPresentOrElse(photos::add, () -> leftOut.add(reader.refusal()));
+  }
+
+  private static byte[] head(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      return in.readNBytes(FileKind.HEAD_BYTES);
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package org.vestibule.jpeg;
+
+import java.util.List;
+
+/**
+ * Says whether a picture is of a kind and size that can be decoded, before anything is allocated.
+ */
+final class PictureLimits {
+
+  private static final long MOST_SEQUENTIAL_SAMPLES = 200_000_000L;
+  private static final long MOST_PROGRESSIVE_SAMPLES = 50_000_000L;
+  private static final int MOST_SCANS = 400;
+  private static final long MEGABYTE = 1 << 20;
+  private static final String EXPORT = "export the photo again as an ordinary 8-bit colour JPEG";
+
+  private PictureLimits() {}
+
+  static void check(JpegStructure structure) throws JpegFault {
+    JpegFrame frame = structure.frame();
+    kind(structure);
+    boolean progressive = structure.progressive();
+    long most = progressive ? MOST_PROGRESSIVE_SAMPLES : MOST_SEQUENTIAL_SAMPLES;
+    if (frame.size().area() > most) {
+      throw JpegFault.unsuited(
+          "the picture is "
+              + frame.size().width()
+              + " x "
+              + frame.size().height()
+              + " samples, more than the "
+              + most / 1_000_000
+              + " million that are taken for a "
+              + frame.process().words()
+              + " JPEG",
+          "export a smaller copy, or leave it out");
+    }
+    if (structure.scans() > MOST_SCANS) {
+      throw JpegFault.unsuited(
+          "the picture comes in "
+              + structure.scans()
+              + " scans, at most "
+              + MOST_SCANS
+              + " are taken",
+          EXPORT);
+    }
+    memory(coefficientBytes(frame), Runtime.getRuntime().maxMemory());
+  }
+
+  private static void kind(JpegStructure structure) throws JpegFault {
+    JpegFrame frame = structure.frame();
+    if (!frame.process().readable()) {
+      throw JpegFault.unsuited(
+          "the picture is coded as "
+              + frame.process().words()
+              + " JPEG; baseline, extended sequential and progressive Huffman coding are read",
+          EXPORT);
+    }
+    if (frame.precisionBits() != 8) {
+      throw JpegFault.unsuited(
+          "the picture has " + frame.precisionBits() + " bits per sample, 8 are read", EXPORT);
+    }
+    int components = frame.components().size();
+    if (components != 1 && components != 3) {
+      ColourModel model = structure.colourModel();
+      throw JpegFault.unsuited(
+          "the picture has "
+              + components
+              + " components"
+              + (model == ColourModel.UNKNOWN ? "" : " (" + model.words() + ")")
+              + "; 1 (gray) or 3 (YCbCr) are read",
+          EXPORT);
+    }
+  }
+
+  /** The coefficients must leave room for a second picture to compare with. */
+  static void memory(long neededBytes, long heapBytes) throws JpegFault {
+    long available = heapBytes / 5 * 2;
+    if (neededBytes > available) {
+      throw JpegFault.unsuited(
+          "the picture needs "
+              + neededBytes / MEGABYTE
+              + " MB of memory, "
+              + available / MEGABYTE
+              + " MB may be used for one",
+          "start again with more memory (Java option -Xmx), or export a smaller copy");
+    }
+  }
+
+  static long coefficientBytes(JpegFrame frame) {
+    List<JpegComponent> components = frame.components();
+    long bytes = 0;
+    for (JpegComponent component : components) {
+      BlockGrid grid = BlockGrid.of(frame, component);
+      bytes = Math.addExact(bytes, Math.multiplyExact(128L, grid.allocated()));
+    }
+    return bytes;
+  }
+}

@@ -1,0 +1,138 @@
+package org.vestibule.jpeg;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Turn;
+
+/**
+ * Makes a bare baseline JPEG out of a picture, turned and cropped, without re-encoding a sample.
+ */
+public final class Transcoder {
+
+  private Transcoder() {}
+
+  /**
+   * Transcodes a file's first picture. What can't be done without loss, or is not a gray or YCbCr
+   * picture that is whole, is refused.
+   */
+  public static Outcome<Transcoded> transcode(byte[] source, TranscodePlan plan) {
+    try {
+      return Outcome.done(transcode(source, PictureDecoder.decode(source), plan));
+    } catch (JpegFault fault) {
+      return fault.refusal();
+    }
+  }
+
+  private static Transcoded transcode(byte[] source, Coefficients picture, TranscodePlan plan)
+      throws JpegFault {
+    ColourModel model = picture.structure().colourModel();
+    if (model != ColourModel.GRAY && model != ColourModel.YCBCR) {
+      throw JpegFault.unsuited(
+          "the picture's colours are " + model.words() + ", gray or YCbCr were expected",
+          "export the photo again as an ordinary colour JPEG");
+    }
+    Layout layout = Layout.of(picture.frame(), plan);
+    PlainScan plain = picture.plainScan();
+    byte[] straight = null;
+    if (plain != null && plan.turn() == Turn.NONE && plan.crop() == null) {
+      straight = straight(source, picture, layout, plain);
+    }
+    byte[] bytes = straight != null ? straight : recoded(source.length, picture, layout);
+    return new Transcoded(
+        bytes, layout.effectiveCrop(), layout.across().trimmed(), layout.down().trimmed());
+  }
+
+  /** Keeps the entropy-coded bytes; null if their tables are more than a baseline frame may use. */
+  private static byte @Nullable [] straight(
+      byte[] source, Coefficients picture, Layout layout, PlainScan plain) throws JpegFault {
+    List<HuffmanTable> dc = distinct(plain.dcTables());
+    List<HuffmanTable> ac = distinct(plain.acTables());
+    if (dc.size() > 2 || ac.size() > 2) {
+      return null;
+    }
+    BaselineWriter out = new BaselineWriter(plain.to() - plain.from() + 2048);
+    out.frame(layout.frame(), quantisation(picture, new BlockTurn(Turn.NONE)));
+    for (int i = 0; i < dc.size(); i++) {
+      out.huffman(0, i, dc.get(i));
+    }
+    for (int i = 0; i < ac.size(); i++) {
+      out.huffman(1, i, ac.get(i));
+    }
+    if (plain.restartInterval() > 0) {
+      out.restartInterval(plain.restartInterval());
+    }
+    int count = picture.componentCount();
+    int[] components = new int[count];
+    int[] tables = new int[count];
+    for (int i = 0; i < count; i++) {
+      components[i] = i;
+      tables[i] = indexOf(dc, plain.dcTables().get(i)) << 4 | indexOf(ac, plain.acTables().get(i));
+    }
+    out.scan(components, tables);
+    out.coded(source, plain.from(), plain.to());
+    return out.finish();
+  }
+
+  private static List<HuffmanTable> distinct(List<HuffmanTable> tables) {
+    List<HuffmanTable> distinct = new ArrayList<>();
+    for (HuffmanTable table : tables) {
+      if (indexOf(distinct, table) == distinct.size()) {
+        distinct.add(table);
+      }
+    }
+    return distinct;
+  }
+
+  private static int indexOf(List<HuffmanTable> tables, HuffmanTable wanted) {
+    int index = 0;
+    while (index < tables.size() && !tables.get(index).sameAs(wanted)) {
+      index++;
+    }
+    return index;
+  }
+
+  private static List<int[]> quantisation(Coefficients picture, BlockTurn turn) {
+    List<int[]> tables = new ArrayList<>();
+    for (ComponentBlocks blocks : picture.components()) {
+      tables.add(turn.quantisation(blocks.quantisation));
+    }
+    return tables;
+  }
+
+  private static byte[] recoded(int sizeHint, Coefficients picture, Layout layout)
+      throws JpegFault {
+    BlockTurn turn = new BlockTurn(layout.turn());
+    BlockWalk walk = new BlockWalk(picture, layout);
+    SymbolCounter counter = new SymbolCounter(turn, picture.componentCount());
+    for (int[] scan : walk.scans()) {
+      counter.start();
+      walk.scan(scan, counter);
+    }
+    int sets = picture.componentCount() == 1 ? 1 : 2;
+    HuffmanTable[] dc = new HuffmanTable[sets];
+    HuffmanTable[] ac = new HuffmanTable[sets];
+    BaselineWriter out = new BaselineWriter(sizeHint);
+    out.frame(layout.frame(), quantisation(picture, turn));
+    for (int i = 0; i < sets; i++) {
+      dc[i] = counter.dcTable(i);
+      ac[i] = counter.acTable(i);
+      out.huffman(0, i, dc[i]);
+      out.huffman(1, i, ac[i]);
+    }
+    ScanWriter writer = new ScanWriter(turn, picture.componentCount(), dc, ac, sizeHint);
+    for (int[] scan : walk.scans()) {
+      int[] tables = new int[scan.length];
+      for (int i = 0; i < scan.length; i++) {
+        tables[i] = SymbolCounter.tableOf(scan[i]) * 0x11;
+      }
+      out.scan(scan, tables);
+      writer.start();
+      walk.scan(scan, writer);
+      byte[] coded = writer.finish();
+      out.coded(coded, 0, coded.length);
+    }
+    return out.finish();
+  }
+}

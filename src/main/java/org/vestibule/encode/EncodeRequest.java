@@ -1,0 +1,34 @@
+package org.vestibule.encode;
+
+import java.time.ZoneId;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Decision;
+import org.vestibule.dental.Laid;
+import org.vestibule.intake.CaptureFacts;
+
+/**
+ * Everything an object is made from, besides the photograph's bytes.
+ *
+ * @param facts what the camera wrote
+ * @param decision what was decided about the photograph
+ * @param laid how the picture is to be laid
+ * @param frame identity of the frame
+ * @param crop identity of the crop, if the decision has one
+ * @param institution the practice's name; empty if none
+ * @param zone where the practice's clocks are
+ */
+public record EncodeRequest(
+    CaptureFacts facts,
+    Decision decision,
+    Laid laid,
+    ObjectIdentity frame,
+    @Nullable ObjectIdentity crop,
+    String institution,
+    ZoneId zone) {
+
+  public EncodeRequest {
+    if ((decision.crop() == null) != (crop == null)) {
+      throw new IllegalArgumentException("a crop needs an identity, and only a crop does");
+    }
+  }
+}

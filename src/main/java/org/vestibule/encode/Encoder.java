@@ -1,0 +1,123 @@
+package org.vestibule.encode;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Crop;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.base.Turn;
+import org.vestibule.dental.View;
+import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.Part10Writer;
+import org.vestibule.dicom.Tags;
+import org.vestibule.dicom.TransferSyntax;
+import org.vestibule.jpeg.ColourModel;
+import org.vestibule.jpeg.CropBox;
+import org.vestibule.jpeg.IccProfile;
+import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.TranscodePlan;
+import org.vestibule.jpeg.Transcoded;
+import org.vestibule.jpeg.Transcoder;
+
+/**
+ * Makes VL Photographic Image objects (PS3.3 A.32.4, JPEG Baseline in one fragment) out of a
+ * photograph and a decision: the frame, and the crop if one was asked for. The same bytes, decision
+ * and identities give the same files.
+ */
+public final class Encoder {
+
+  private final CameraFacts allowed;
+
+  public Encoder(CameraFacts allowed) {
+    this.allowed = allowed;
+  }
+
+  /** The frame first, then the crop if there is one; a picture that can't be filed is refused. */
+  public Outcome<List<EncodedObject>> encode(byte[] source, EncodeRequest request) {
+    Outcome<JpegStructure> read = JpegStructure.read(source);
+    if (read instanceof Refused<JpegStructure> refused) {
+      return refused.as();
+    }
+    JpegStructure structure = read.orThrow();
+    List<EncodedObject> objects = new ArrayList<>();
+    for (Role role : roles(request)) {
+      Outcome<EncodedObject> made = object(source, structure, request, role);
+      if (made instanceof Done<EncodedObject> done) {
+        objects.add(done.value());
+      } else {
+        return ((Refused<EncodedObject>) made).as();
+      }
+    }
+    return Outcome.done(objects);
+  }
+
+  private static List<Role> roles(EncodeRequest request) {
+    return request.crop() == null ? List.of(Role.FRAME) : List.of(Role.FRAME, Role.CROP);
+  }
+
+  private Outcome<EncodedObject> object(
+      byte[] source, JpegStructure structure, EncodeRequest request, Role role) {
+    TranscodePlan plan = plan(structure, request, role);
+    return Transcoder.transcode(source, plan)
+        .then(picture -> write(picture, structure, request, role, plan));
+  }
+
+  private static TranscodePlan plan(JpegStructure structure, EncodeRequest request, Role role) {
+    Turn turn = request.laid().turn();
+    Crop crop = request.decision().crop();
+    CropBox box = null;
+    if (role == Role.CROP && crop != null) {
+      Integer exif = request.facts().orientation();
+      Turn sheet = exif == null ? Turn.NONE : Turn.ofExif(exif);
+      box = CropPlace.box(crop, sheet, turn, structure.frame().size());
+    }
+    return new TranscodePlan(turn, box, request.decision().mayTrim());
+  }
+
+  private Outcome<EncodedObject> write(
+      Transcoded picture,
+      JpegStructure structure,
+      EncodeRequest request,
+      Role role,
+      TranscodePlan plan) {
+    ObjectIdentity identity = identity(request, role);
+    DataSet object = new DataSet();
+    object
+        .put(Tags.SpecificCharacterSet, "ISO_IR 192")
+        .put(Tags.SOPClassUID, Recipe.SOP_CLASS)
+        .put(Tags.SOPInstanceUID, identity.sopInstanceUid());
+    View view = request.decision().view();
+    SeriesWords series = SeriesWords.of(view, role, request.crop() != null);
+    IdentityPart.write(object, request.decision().visit(), identity, series);
+    EquipmentPart.write(object, request.institution());
+    AllowedDataSet camera = new AllowedDataSet(object, allowed);
+    CameraPart.write(object, camera, request.facts());
+    TimePart.write(object, camera, request.facts(), request.decision().visit(), request.zone());
+    ViewPart.write(object, view, request.decision().teeth(), request.laid());
+    DevicePart.write(object, request.decision());
+    ContextPart.write(object, view);
+    CommentPart.write(object, request.decision(), picture);
+    if (role == Role.FRAME) {
+      DerivationPart.frame(object);
+    } else {
+      DerivationPart.crop(object, request.frame(), picture);
+    }
+    boolean colour = structure.colourModel() != ColourModel.GRAY;
+    PicturePart.write(object, picture, colour, usableProfile(structure, colour));
+    return Part10Writer.write(object, TransferSyntax.JPEG_BASELINE)
+        .map(file -> new EncodedObject(role, identity, file, plan, picture));
+  }
+
+  private static ObjectIdentity identity(EncodeRequest request, Role role) {
+    ObjectIdentity crop = request.crop();
+    return role == Role.CROP && crop != null ? crop : request.frame();
+  }
+
+  /** The embedded profile, if the ICC Profile module may hold it (PS3.3 C.11.15.1.1). */
+  private static @Nullable IccProfile usableProfile(JpegStructure structure, boolean colour) {
+    IccProfile profile = structure.iccProfile();
+    return profile != null && ProfileHeader.fits(profile.bytes(), colour) ? profile : null;
+  }
+}

@@ -1,0 +1,42 @@
+package org.vestibule.encode;
+
+import java.util.List;
+import org.vestibule.base.Outcome;
+import org.vestibule.dicom.DicomFile;
+import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
+import org.vestibule.jpeg.Proof;
+
+/**
+ * Proves that an object, as it lies on disk, holds the source's picture: its data set is parsed and
+ * its codestream decoded to coefficients, which must be the source's through turn and crop.
+ */
+public final class ObjectProof {
+
+  private ObjectProof() {}
+
+  /**
+   * The object itself, if what lies on disk holds the source's picture.
+   *
+   * @param fromDisk the object's bytes as they were read back
+   * @param source the photograph's bytes
+   * @param made the object as it was made
+   */
+  public static Outcome<EncodedObject> prove(byte[] fromDisk, byte[] source, EncodedObject made) {
+    return Part10Reader.read(fromDisk)
+        .then(file -> codestream(file, made))
+        .then(codestream -> Proof.of(source, made.plan(), codestream))
+        .map(proved -> made);
+  }
+
+  private static Outcome<byte[]> codestream(DicomFile file, EncodedObject made) {
+    String uid = file.data().string(Tags.SOPInstanceUID).orElse("");
+    List<byte[]> fragments = file.data().fragments(Tags.PixelData);
+    if (!uid.equals(made.identity().sopInstanceUid()) || fragments.size() != 1) {
+      return Outcome.refused(
+          "the object read back from disk is not the one that was written",
+          "check the disk; the photograph is still where it was");
+    }
+    return Outcome.done(Codestream.withoutPadding(fragments.get(0)));
+  }
+}

@@ -38,7 +38,7 @@ public final class Proof {
 
   /** Compares frame, quantisation and every coefficient through turn, crop and trimming. */
   public static Outcome<Proved> same(Coefficients source, TranscodePlan plan, Coefficients result) {
-    CropBox kept = kept(source.frame(), plan);
+    CropBox kept = ExpectedPart.of(source.frame(), plan);
     if (kept == null) {
       return differs("nothing of the picture could be kept by this plan");
     }
@@ -81,44 +81,6 @@ public final class Proof {
     return result.warnings().isEmpty() ? null : result.warnings().get(0);
   }
 
-  /** The part that can be kept: block starts at the near edges, the far edges as asked. */
-  private static @Nullable CropBox kept(JpegFrame frame, TranscodePlan plan) {
-    boolean swaps = plan.turn().swapsAxes();
-    int width = swaps ? frame.size().height() : frame.size().width();
-    int height = swaps ? frame.size().width() : frame.size().height();
-    int unitWidth = swaps ? frame.unitHeight() : frame.unitWidth();
-    int unitHeight = swaps ? frame.unitWidth() : frame.unitHeight();
-    CropBox crop = plan.crop();
-    CropBox wanted = crop == null ? new CropBox(0, 0, width, height) : crop;
-    int left = firstKept(width, unitWidth, plan.turn().flipsHorizontally(), wanted.left());
-    int top = firstKept(height, unitHeight, plan.turn().flipsVertically(), wanted.top());
-    if (left >= wanted.right() || top >= wanted.bottom()) {
-      return null;
-    }
-    return new CropBox(left, top, wanted.right() - left, wanted.bottom() - top);
-  }
-
-  /**
-   * Steps back from the wanted sample, or forward where there is none before it, to a block start.
-   */
-  private static int firstKept(int length, int unit, boolean reversed, int wanted) {
-    for (int at = wanted; at >= 0; at--) {
-      if (isStart(length, unit, reversed, at)) {
-        return at;
-      }
-    }
-    int at = wanted;
-    while (at < length && !isStart(length, unit, reversed, at)) {
-      at++;
-    }
-    return at;
-  }
-
-  /** A reversed axis starts its blocks where the stored picture ends them. */
-  private static boolean isStart(int length, int unit, boolean reversed, int at) {
-    return (reversed ? length - at : at) % unit == 0;
-  }
-
   private @Nullable String difference() {
     FrameSize size = result.frame().size();
     if (size.width() != kept.width() || size.height() != kept.height()) {
@@ -150,9 +112,9 @@ public final class Proof {
   }
 
   private @Nullable String difference(int component) {
-    if (samplesPerBlock(source, component, true) != samplesPerBlock(result, component, swaps())
-        || samplesPerBlock(source, component, false)
-            != samplesPerBlock(result, component, !swaps())) {
+    if (samplesPerBlock(source, component, swaps()) != samplesPerBlock(result, component, false)
+        || samplesPerBlock(source, component, !swaps())
+            != samplesPerBlock(result, component, true)) {
       return "is sampled otherwise";
     }
     for (int row = 0; row < 8; row++) {

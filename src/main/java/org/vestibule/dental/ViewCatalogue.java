@@ -119,6 +119,10 @@ public final class ViewCatalogue {
    */
   public Outcome<View> find(String words) {
     Set<String> asked = ViewWords.tokens(words);
+    if (asked.isEmpty()) {
+      return Outcome.refused(
+          "\"" + words.trim() + "\" names no view", "say a view, such as upper occlusal");
+    }
     View exact = byPhrase.get(asked);
     if (exact != null) {
       return Outcome.done(exact);

@@ -36,17 +36,12 @@ final class Darkroom {
     return each(picture, value -> Math.min(255, 40 + value * 155 / 100));
   }
 
-  /** The middle of a picture, made as large as the whole again, as digital zoom does. */
+  /** As if a part so many times smaller had been made as large again: the same view, but soft. */
   static BufferedImage zoomed(BufferedImage picture, int times) {
     int width = picture.getWidth();
     int height = picture.getHeight();
-    BufferedImage middle =
-        picture.getSubimage(
-            (width - width / times) / 2,
-            (height - height / times) / 2,
-            width / times,
-            height / times);
-    return scaled(middle, width, height);
+    BufferedImage part = scaled(blurred(picture, times / 2), width / times, height / times);
+    return scaled(part, width, height);
   }
 
   static BufferedImage scaled(BufferedImage picture, int width, int height) {

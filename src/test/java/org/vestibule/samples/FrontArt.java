@@ -63,7 +63,7 @@ final class FrontArt {
   /** The picture, this many millimetres tall. */
   BufferedImage draw(int width, int height, double tallMm) {
     double scale = height / tallMm;
-    double centreX = focusX * (mouth.milk() ? 12 : 21);
+    double centreX = focusX * (mouth.milk() ? 14 : 21);
     double centreY = bothArches ? 0.6 : -5.5;
     Relief relief =
         new Relief(width, height, scale, centreX - width / scale / 2, centreY - tallMm / 2);

@@ -66,7 +66,8 @@ final class OcclusalTooth implements Relief.Surface {
   }
 
   private boolean chipped(double u, double v) {
-    return mouth.has(place.tooth(), Mark.FRACTURED) && v > 0.12 && u < -0.15 - 0.25 * (v - 0.5);
+    return mouth.has(place.tooth(), Mark.FRACTURED)
+        && 0.9 * v - u > 0.85 + 0.06 * noise.at(u * 6, v * 6);
   }
 
   private double form(double u, double v) {
@@ -130,7 +131,8 @@ final class OcclusalTooth implements Relief.Surface {
   /** Where a filling or a hole lies: along the grooves, wide, a bit to the far side. */
   private double patch(double u, double v, double q) {
     double edge = 0.1 * noise.at(u * 3 + 5, v * 3);
-    double middle = step(0.36, 0.3, Math.abs(v + 0.05) + edge) * step(0.72, 0.66, Math.abs(u));
+    double slot = Math.pow(Math.abs(u / 0.74), 3) + Math.pow(Math.abs((v + 0.05) / 0.34), 3);
+    double middle = step(1.1, 0.9, slot + edge);
     double box = step(0.5, 0.44, Math.hypot(u - 0.45, v * 1.1) + edge);
     return Math.max(middle, box) * step(0.98, 0.9, q);
   }

@@ -52,7 +52,7 @@ public final class RawState {
 
   /** The same picture, laid down so that its axes are {@code wanted} instead of {@code shown}. */
   public static BufferedImage lay(BufferedImage picture, Axes shown, Axes wanted) {
-    boolean swaps = axis(shown.right()) != axis(wanted.right());
+    boolean swaps = swaps(shown, wanted);
     int width = swaps ? picture.getHeight() : picture.getWidth();
     int height = swaps ? picture.getWidth() : picture.getHeight();
     // Along which direction of the new picture do we walk when we go right, or down, in the old?
@@ -82,6 +82,11 @@ public final class RawState {
       }
     }
     throw new IllegalArgumentException("no raw picture is seen as " + seen);
+  }
+
+  /** True if rows of the one lie along columns of the other. */
+  static boolean swaps(Axes one, Axes other) {
+    return axis(one.right()) != axis(other.right());
   }
 
   static char opposite(char letter) {

@@ -71,7 +71,7 @@ public enum Scene {
       case CHILD_FRONTAL -> FrontArt.frontal(child).draw(width, height, 28);
       case CHILD_UPPER -> new OcclusalArt(child, true).whole(width, height);
       case CHILD_LOWER -> new OcclusalArt(child, false).whole(width, height);
-      case CHILD_RIGHT -> FrontArt.rightBuccal(child).draw(width, height, 27);
+      case CHILD_RIGHT -> FrontArt.rightBuccal(child).draw(width, height, 26);
       case SHADE -> shade(width, height);
       case MUG -> Cartoon.mug(width, height);
       default -> throw new IllegalStateException("nobody draws " + this);

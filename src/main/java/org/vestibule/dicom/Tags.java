@@ -17,6 +17,8 @@ public final class Tags {
   public static final int ImplementationClassUID = 0x00020012;
   public static final int ImplementationVersionName = 0x00020013;
   public static final int SourceApplicationEntityTitle = 0x00020016;
+  public static final int PrivateInformationCreatorUID = 0x00020100;
+  public static final int PrivateInformation = 0x00020102;
   public static final int SpecificCharacterSet = 0x00080005;
   public static final int ImageType = 0x00080008;
   public static final int InstanceCreationDate = 0x00080012;

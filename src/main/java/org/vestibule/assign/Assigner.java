@@ -1,0 +1,39 @@
+package org.vestibule.assign;
+
+import org.vestibule.base.Outcome;
+import org.vestibule.intake.CaptureFacts;
+import org.vestibule.intake.Photo;
+import org.vestibule.intake.Roll;
+
+/**
+ * Which patient, visit, view, teeth and mirror? Facts in, decision out. A photograph is decided by
+ * a person's word or by two independent facts that agree; what is not fully known, or contradicts
+ * itself, waits.
+ */
+public final class Assigner {
+
+  private final AssignSources sources;
+
+  public Assigner(AssignSources sources) {
+    this.sources = sources;
+  }
+
+  /** An assigner for all photographs of a roll. */
+  public RollAssigner forRoll(Roll roll) {
+    return new RollAssigner(sources, roll);
+  }
+
+  /** What becomes of one photograph of a roll; for many, {@link #forRoll} is quicker. */
+  public Assignment assign(Photo photo, Roll roll) {
+    return forRoll(roll).assign(photo);
+  }
+
+  /**
+   * Files by the word of a person who is named. A word beats missing facts; where the photograph's
+   * time lies outside the visit, a warning stands among the decision's facts. What is missing is
+   * refused with what to add.
+   */
+  public Outcome<Assignment.Decided> byPerson(CaptureFacts facts, PersonWords words) {
+    return new PhotoAssigner(sources, facts).byPerson(words);
+  }
+}

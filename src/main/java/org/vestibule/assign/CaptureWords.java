@@ -1,0 +1,139 @@
+package org.vestibule.assign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Turn;
+import org.vestibule.dental.Accessory;
+import org.vestibule.dental.AccessoryCatalogue;
+import org.vestibule.dental.Incisors;
+import org.vestibule.dental.Mirror;
+
+/** Reads the words for mirror, incisors, crop, accessories and trim. */
+final class CaptureWords {
+
+  /** A stated mirror, and whether the words say that the picture itself was looked at. */
+  record StatedMirror(Mirror mirror, boolean seen) {}
+
+  private static final Map<String, Mirror> MIRRORS =
+      Map.of(
+          "none", Mirror.NONE,
+          "no", Mirror.NONE,
+          "direct", Mirror.NONE,
+          "as shot", Mirror.AS_SHOT,
+          "mirrored", Mirror.AS_SHOT,
+          "corrected", Mirror.CORRECTED,
+          "already corrected", Mirror.CORRECTED);
+  private static final String SEEN = " seen";
+  private static final Map<String, Boolean> YES_OR_NO =
+      Map.of("", false, "no", false, "false", false, "yes", true, "true", true);
+
+  private CaptureWords() {}
+
+  static Outcome<StatedMirror> mirror(String words) {
+    String plain = plain(words);
+    boolean seen = plain.endsWith(SEEN);
+    String rest = seen ? plain.substring(0, plain.length() - SEEN.length()).strip() : plain;
+    Mirror mirror = MIRRORS.get(rest);
+    if (mirror == null) {
+      return Outcome.refused(
+          "the mirror is not said in words that are understood",
+          "write none, as shot (still a mirror image) or corrected (already flipped)");
+    }
+    return Outcome.done(new StatedMirror(mirror, seen));
+  }
+
+  static String words(Mirror mirror) {
+    return switch (mirror) {
+      case NONE -> "none";
+      case AS_SHOT -> "as shot";
+      case CORRECTED -> "corrected";
+      case UNKNOWN -> throw new IllegalArgumentException("an unknown mirror has no word");
+    };
+  }
+
+  /** An edge of the picture as the look sheet shows it. */
+  static Outcome<Incisors> edge(String words) {
+    return switch (plain(words)) {
+      case "top", "up" -> Outcome.done(Incisors.TOP);
+      case "bottom", "down" -> Outcome.done(Incisors.BOTTOM);
+      case "left" -> Outcome.done(Incisors.LEFT);
+      case "right" -> Outcome.done(Incisors.RIGHT);
+      default ->
+          Outcome.refused(
+              "where the incisors lie is not said in words that are understood",
+              "write top, bottom, left or right, as the look sheet shows the picture");
+    };
+  }
+
+  static String words(Incisors edge) {
+    return edge.name().toLowerCase(Locale.ROOT);
+  }
+
+  /**
+   * The raw edge of what a person saw on the look sheet, which shows a picture turned by its Exif
+   * Orientation; without one, as it is stored.
+   */
+  static Incisors raw(Incisors onSheet, @Nullable Integer exifOrientation) {
+    return onSheet.inRaw(exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation));
+  }
+
+  /** Four fractions: left, top, right, bottom. */
+  static Outcome<Crop> crop(String words) {
+    String[] parts = words.strip().split("\\s*[,;|]\\s*|\\s+", -1);
+    try {
+      if (parts.length == 4) {
+        return Outcome.done(
+            new Crop(
+                Double.parseDouble(parts[0]),
+                Double.parseDouble(parts[1]),
+                Double.parseDouble(parts[2]),
+                Double.parseDouble(parts[3])));
+      }
+    } catch (IllegalArgumentException notFractions) {
+      return badCrop();
+    }
+    return badCrop();
+  }
+
+  private static Outcome<Crop> badCrop() {
+    return Outcome.refused(
+        "the crop is not four fractions from 0 to 1 with left before right and top before bottom",
+        "write left, top, right, bottom, such as 0.1,0.2,0.9,0.8, or leave it out");
+  }
+
+  static String words(Crop crop) {
+    return crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom();
+  }
+
+  static Outcome<List<Accessory>> accessories(String words) {
+    List<Accessory> found = new ArrayList<>();
+    for (String part : words.split("[;|]", -1)) {
+      if (part.isBlank()) {
+        continue;
+      }
+      Outcome<Accessory> accessory = AccessoryCatalogue.find(part);
+      if (!(accessory instanceof Outcome.Done<Accessory> done)) {
+        return ((Outcome.Refused<Accessory>) accessory).as();
+      }
+      if (!found.contains(done.value())) {
+        found.add(done.value());
+      }
+    }
+    return Outcome.done(found);
+  }
+
+  static Outcome<Boolean> trim(String words) {
+    Boolean trim = YES_OR_NO.get(plain(words));
+    return trim == null
+        ? Outcome.refused("trim is neither yes nor no", "write yes, or leave it out")
+        : Outcome.done(trim);
+  }
+
+  private static String plain(String words) {
+    return words.toLowerCase(Locale.ROOT).replaceAll("[\\s_(),-]+", " ").strip();
+  }
+}

@@ -1,0 +1,185 @@
+package org.vestibule.assign;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.vestibule.base.Outcome;
+import org.vestibule.intake.FileNames;
+
+/**
+ * What a person wrote about photographs in a list beside them.
+ *
+ * @param rows one for each file
+ * @param warnings recoverable oddities, each a sentence
+ */
+public record Manifest(List<Row> rows, List<String> warnings) {
+
+  /**
+   * What is said of one file.
+   *
+   * @param number of the row as a spreadsheet counts, the header being 1
+   * @param file name or path below the folder, with forward slashes
+   * @param words what is said of it
+   */
+  public record Row(int number, String file, PersonWords words) {}
+
+  static final List<Column> COLUMNS =
+      List.of(
+          Column.required("file", "file name", "filename", "photo", "datei"),
+          Column.optional("taken", "taken at", "time"),
+          Column.optional("visit", "visit id", "visit key", "appointment"),
+          Column.optional("patient", "patient id", "patient number", "pid"),
+          Column.optional("view"),
+          Column.optional("teeth", "tooth"),
+          Column.optional("mirror"),
+          Column.optional("incisors"),
+          Column.optional("crop"),
+          Column.optional("accessories", "accessory"),
+          Column.optional("stage"),
+          Column.optional("treatment"),
+          Column.optional("note", "notes", "remark", "comment"),
+          Column.optional("trim"),
+          Column.optional("by", "decided by", "person"));
+
+  public Manifest {
+    rows = List.copyOf(rows);
+    warnings = List.copyOf(warnings);
+  }
+
+  /** Reads a manifest from a file. */
+  public static Outcome<Manifest> read(Path file) {
+    try {
+      return parse(Files.readAllBytes(file), "the manifest");
+    } catch (IOException e) {
+      return Outcome.refused(
+          "the manifest can't be read (" + e.getClass().getSimpleName() + ")",
+          "check that it is there and that no other program holds it");
+    }
+  }
+
+  /**
+   * Reads a manifest.
+   *
+   * @param name what messages call it
+   */
+  public static Outcome<Manifest> parse(byte[] bytes, String name) {
+    try {
+      TextTable table = TextTable.read(bytes, name, COLUMNS);
+      NumberDamage.refuseExponents(table.rows(), "patient");
+      NumberDamage.refuseExponents(table.rows(), "visit");
+      List<String> warnings = new ArrayList<>(table.warnings());
+      Map<String, Row> byFile = new LinkedHashMap<>();
+      for (TableRow cells : table.rows()) {
+        add(byFile, cells, warnings);
+      }
+      return Outcome.done(new Manifest(List.copyOf(byFile.values()), warnings));
+    } catch (Refusal refusal) {
+      return refusal.outcome();
+    }
+  }
+
+  private static void add(Map<String, Row> byFile, TableRow cells, List<String> warnings)
+      throws Refusal {
+    refuseDates(cells);
+    Row row = new Row(cells.number(), path(cells.get("file")), words(cells));
+    if (row.file().isEmpty()) {
+      throw cells.refusal("file", "it is empty", "name the photograph that the row is about");
+    }
+    Row earlier = byFile.putIfAbsent(FileNames.key(row.file()), row);
+    if (earlier == null) {
+      return;
+    }
+    if (!earlier.words().sameFacts(row.words())) {
+      throw cells.refusal(
+          "file",
+          "row " + earlier.number() + " names the same file and says something else of it",
+          "keep the row that is right");
+    }
+    warnings.add("rows " + earlier.number() + " and " + row.number() + " say the same of one file");
+  }
+
+  private static void refuseDates(TableRow cells) throws Refusal {
+    Optional<String> probably = SpreadsheetDates.probably(cells.get("teeth"));
+    if (probably.isPresent()) {
+      throw cells.refusal(
+          "teeth",
+          "a spreadsheet turned the teeth into a date; they probably were " + probably.get(),
+          "set the column's format to text and enter the teeth again, or write FDI before them");
+    }
+  }
+
+  private static PersonWords words(TableRow cells) {
+    return new PersonWords(
+        NumberDamage.unmarked(cells.get("visit")),
+        NumberDamage.unmarked(cells.get("patient")),
+        cells.get("view"),
+        NumberDamage.unmarked(cells.get("teeth")),
+        cells.get("mirror"),
+        cells.get("incisors"),
+        cells.get("crop"),
+        cells.get("accessories"),
+        cells.get("stage"),
+        cells.get("treatment"),
+        cells.get("note"),
+        cells.get("trim"),
+        cells.get("by"),
+        false);
+  }
+
+  private static String path(String file) {
+    String path = file.replace('\\', '/');
+    return path.startsWith("./") ? path.substring(2) : path;
+  }
+
+  /**
+   * The row of each photograph that a row names: by its path, or by its file name if no other
+   * photograph has it. Rows that name none, or several, are said in the notes.
+   *
+   * @param names of all photographs, each a path below the folder with forward slashes
+   */
+  Matches match(Collection<String> names) {
+    Map<String, List<String>> byLast = new HashMap<>();
+    Map<String, String> byPath = new HashMap<>();
+    for (String name : names) {
+      byPath.put(FileNames.key(name), name);
+      byLast.computeIfAbsent(FileNames.key(FileNames.last(name)), k -> new ArrayList<>()).add(name);
+    }
+    Map<String, List<Row>> found = new HashMap<>();
+    List<String> unclear = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    for (Row row : rows) {
+      String key = FileNames.key(row.file());
+      String exact = byPath.get(key);
+      List<String> same = byLast.getOrDefault(key, List.of());
+      if (exact != null || same.size() == 1) {
+        found.computeIfAbsent(exact != null ? exact : same.get(0), k -> new ArrayList<>()).add(row);
+      } else if (same.isEmpty()) {
+        notes.add("row " + row.number() + ", column file: no photograph of this name is here");
+      } else {
+        notes.add(
+            "row " + row.number() + ", column file: several folders hold a file of this name");
+        unclear.addAll(same);
+      }
+    }
+    return new Matches(found, unclear, notes);
+  }
+
+  /** Rows that name no photograph, or several, each a sentence. */
+  public List<String> unmatched(Collection<String> names) {
+    return match(names).notes();
+  }
+
+  /**
+   * @param rows of each photograph; two if one row gives its path and another its name
+   * @param unclear photographs that a row may mean
+   * @param notes rows that name no photograph, or several
+   */
+  record Matches(Map<String, List<Row>> rows, List<String> unclear, List<String> notes) {}
+}

@@ -1,0 +1,76 @@
+package org.vestibule.assign;
+
+import java.util.List;
+import org.vestibule.base.Outcome;
+
+/** The visit that a person names for a photograph before them; their word beats the clock. */
+final class PersonsVisit {
+
+  private final VisitList list;
+  private final PersonWords words;
+  private final PhotoTime time;
+
+  PersonsVisit(VisitList list, PersonWords words, PhotoTime time) {
+    this.list = list;
+    this.words = words;
+    this.time = time;
+  }
+
+  Outcome<VisitFinding> find() {
+    if (!words.visit().isEmpty()) {
+      return named();
+    }
+    if (words.patient().isEmpty()) {
+      return Outcome.refused(
+          "nobody said whose photograph it is", "name the visit by its key; visits add enters one");
+    }
+    List<Visit> visits = list.ofPatient(words.patient());
+    if (visits.isEmpty()) {
+      return Outcome.refused(
+          "no patient in the visit list has this number",
+          "check the number, leading zeros included, or enter the visit with visits add");
+    }
+    List<Visit> holding = time.isFact() ? visits.stream().filter(time::within).toList() : List.of();
+    if (holding.size() != 1) {
+      return Outcome.refused(
+          "the patient's number does not tell which visit: "
+              + (!time.isFact()
+                  ? time.clock().words()
+                  : holding.isEmpty()
+                      ? "the photograph's time lies in none of that patient's visits"
+                      : "the photograph's time lies in several of that patient's visits"),
+          "name the visit by its key");
+    }
+    return done(holding.get(0));
+  }
+
+  private Outcome<VisitFinding> named() {
+    Visit visit = list.byKey(words.visit()).orElse(null);
+    if (visit == null) {
+      return Outcome.refused(
+          "no visit of this key is in the visit list",
+          "check the key, or enter the visit with visits add");
+    }
+    if (!words.patient().isEmpty() && !visit.patient().id().equalsIgnoreCase(words.patient())) {
+      return Outcome.refused(
+          "the visit is not one of the patient of this number", "leave out the one that is wrong");
+    }
+    return done(visit);
+  }
+
+  private Outcome<VisitFinding> done(Visit visit) {
+    VisitFinding finding = new VisitFinding();
+    finding.known(visit, "a person named whose it is");
+    if (time.missing()) {
+      finding.fact("the photograph has no time to compare with the visit");
+    } else if (time.impossible()) {
+      finding.fact("warning: " + time.clock().words());
+    } else if (!time.within(visit)) {
+      finding.fact(
+          "warning: the photograph's time lies outside the visit; the person's word was followed");
+    } else {
+      finding.fact("taken during the visit");
+    }
+    return Outcome.done(finding);
+  }
+}

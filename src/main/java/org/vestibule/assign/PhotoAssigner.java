@@ -1,0 +1,151 @@
+package org.vestibule.assign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.base.Outcome;
+import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Laid;
+import org.vestibule.dental.Mirror;
+import org.vestibule.dental.View;
+import org.vestibule.intake.CaptureFacts;
+
+/** Decides one photograph, or says what is known of it and why it waits. */
+final class PhotoAssigner {
+
+  private final AssignSources sources;
+  private final CaptureFacts facts;
+
+  PhotoAssigner(AssignSources sources, CaptureFacts facts) {
+    this.sources = sources;
+    this.facts = facts;
+  }
+
+  /** Decides, unless there is a reason already or one is found. */
+  Assignment assign(PersonWords words, NameFacts names, List<WaitReason> already) {
+    PhotoTime time = PhotoTime.of(facts, sources.zone());
+    VisitFinding finding =
+        new VisitFinder(sources.visits(), sources.oneExport(), words, names, time).find();
+    Understood said = new WordsReader(sources.views(), sources.teeth()).read(words, names);
+    CaptureStatement capture = CaptureStatement.of(said, facts, sources.declarations());
+    List<WaitReason> reasons = new ArrayList<>(already);
+    reasons.addAll(finding.reasons());
+    reasons.addAll(said.problems());
+    Laid laid = laid(said, capture, words.view().isEmpty(), reasons);
+    Visit visit = finding.decided().orElse(null);
+    View view = said.view();
+    if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
+      reasons.sort((one, other) -> one.kind().compareTo(other.kind()));
+      return new Assignment.Waits(proposal(finding, words, said, capture), reasons);
+    }
+    List<String> because = new ArrayList<>(finding.facts());
+    because.addAll(capture.facts());
+    return decided(visit, view, words, said, capture, laid, because);
+  }
+
+  /** Why the words can't be followed for this view, and the way to lay the picture if they can. */
+  private @Nullable Laid laid(
+      Understood said, CaptureStatement capture, boolean viewUnsaid, List<WaitReason> reasons) {
+    View view = said.view();
+    if (view == null) {
+      if (viewUnsaid) {
+        reasons.add(
+            new WaitReason(
+                Kind.NO_VIEW,
+                "nobody said which view it shows",
+                "name the view, such as upper occlusal, and the mirror"));
+      }
+      return null;
+    }
+    ViewFit.problem(view, said.teeth()).ifPresent(reasons::add);
+    Outcome<Laid> laid = capture.lay(view, sources.lowerArch(), facts);
+    if (laid instanceof Outcome.Done<Laid> done) {
+      return done.value();
+    }
+    reasons.add(capture.reason((Outcome.Refused<Laid>) laid));
+    return null;
+  }
+
+  /** Files by a person's word, or refuses with what is missing or can't be true. */
+  Outcome<Assignment.Decided> byPerson(PersonWords words) {
+    if (words.by().isEmpty()) {
+      return Outcome.refused("nobody is named as the person who decides", "say who you are");
+    }
+    return new PersonsVisit(sources.visits(), words, PhotoTime.of(facts, sources.zone()))
+        .find()
+        .then(finding -> byPerson(words, finding));
+  }
+
+  private Outcome<Assignment.Decided> byPerson(PersonWords words, VisitFinding finding) {
+    Understood said = new WordsReader(sources.views(), sources.teeth()).read(words, NameFacts.NONE);
+    CaptureStatement capture = CaptureStatement.of(said, facts, sources.declarations());
+    List<WaitReason> reasons = new ArrayList<>(said.problems());
+    Laid laid = laid(said, capture, words.view().isEmpty(), reasons);
+    View view = said.view();
+    Visit visit = finding.decided().orElse(null);
+    if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
+      return Outcome.refused(
+          reasons.stream().map(WaitReason::sentence).collect(Collectors.joining("; ")),
+          reasons.stream().map(WaitReason::advice).distinct().collect(Collectors.joining("; ")));
+    }
+    List<String> because = new ArrayList<>(finding.facts());
+    because.addAll(capture.facts());
+    return Outcome.done(decided(visit, view, words, said, capture, laid, because));
+  }
+
+  private Assignment.Decided decided(
+      Visit visit,
+      View view,
+      PersonWords words,
+      Understood said,
+      CaptureStatement capture,
+      Laid laid,
+      List<String> because) {
+    if (sources.visits().hasNamesake(visit.patient())) {
+      because.add("another patient in the visit list has the same name");
+    }
+    because.addAll(laid.because());
+    Decision decision =
+        new Decision(
+            visit,
+            view,
+            said.teeth(),
+            capture.mirror(),
+            capture.raw(facts),
+            capture.seen(),
+            said.crop(),
+            said.accessories(),
+            said.stage(),
+            words.treatment(),
+            words.note(),
+            said.trim(),
+            words.by().isEmpty() ? sources.by() : words.by(),
+            because);
+    return new Assignment.Decided(decision, laid);
+  }
+
+  private static Proposal proposal(
+      VisitFinding finding, PersonWords words, Understood said, CaptureStatement capture) {
+    Visit visit = finding.visit();
+    View view = said.view();
+    boolean stated = capture.mirror() != Mirror.UNKNOWN;
+    Mirror mirror = stated || view == null ? capture.mirror() : view.usualMirror();
+    return new Proposal(
+        visit == null ? null : visit.key(),
+        finding.patientId(),
+        view == null ? null : view.key(),
+        said.teeth().isEmpty() ? null : said.teeth().text(),
+        mirror == Mirror.UNKNOWN ? null : CaptureWords.words(mirror),
+        stated,
+        capture.onSheet() == null ? null : CaptureWords.words(capture.onSheet()),
+        said.crop() == null ? null : CaptureWords.words(said.crop()),
+        said.accessories().isEmpty()
+            ? null
+            : said.accessories().stream().map(Accessory::key).collect(Collectors.joining("; ")),
+        said.stage() == null ? null : said.stage().words(),
+        words.treatment().isEmpty() ? null : words.treatment(),
+        words.note().isEmpty() ? null : words.note());
+  }
+}

@@ -1,0 +1,102 @@
+package org.vestibule.assign;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.intake.Photo;
+import org.vestibule.intake.Roll;
+
+/** Assigns the photographs of one roll. */
+public final class RollAssigner {
+
+  private final AssignSources sources;
+  private final Manifest.Matches matches;
+  private final Map<String, List<Photo>> others = new HashMap<>();
+
+  RollAssigner(AssignSources sources, Roll roll) {
+    this.sources = sources;
+    Manifest manifest = sources.manifest();
+    List<String> names = roll.photos().stream().map(photo -> photo.arrival().name()).toList();
+    this.matches =
+        manifest == null
+            ? new Manifest.Matches(Map.of(), List.of(), List.of())
+            : manifest.match(names);
+    for (List<Photo> group : roll.sameShot()) {
+      for (Photo photo : group) {
+        others.put(
+            photo.arrival().name(), group.stream().filter(other -> !other.equals(photo)).toList());
+      }
+    }
+  }
+
+  /** Rows of the manifest that name no photograph of the roll, or several; each a sentence. */
+  public List<String> warnings() {
+    return matches.notes();
+  }
+
+  /** What becomes of a photograph of the roll. */
+  public Assignment assign(Photo photo) {
+    List<WaitReason> reasons = new ArrayList<>();
+    String name = photo.arrival().name();
+    List<Manifest.Row> rows = rows(name);
+    PersonWords words = rows.isEmpty() ? PersonWords.NONE : rows.get(0).words();
+    if (rows.stream().anyMatch(row -> !row.words().sameFacts(words))) {
+      reasons.add(
+          new WaitReason(
+              Kind.CONTRADICTION,
+              "rows "
+                  + rows.get(0).number()
+                  + " and "
+                  + rows.get(1).number()
+                  + " of the manifest mean this file and say different things",
+              "keep the row that is right"));
+    }
+    if (matches.unclear().contains(name)) {
+      reasons.add(
+          new WaitReason(
+              Kind.CONTRADICTION,
+              "the manifest names a file that several folders hold",
+              "write the folder before the name, such as folder/IMG_0001.JPG"));
+    }
+    sameShot(photo, words, reasons);
+    return new PhotoAssigner(sources, photo.facts())
+        .assign(words, NameFacts.of(sources.patterns(), name), reasons);
+  }
+
+  private List<Manifest.Row> rows(String name) {
+    return matches.rows().getOrDefault(name, List.of());
+  }
+
+  private void sameShot(Photo photo, PersonWords words, List<WaitReason> reasons) {
+    List<Photo> versions = others.getOrDefault(photo.arrival().name(), List.of());
+    if (versions.isEmpty()) {
+      return;
+    }
+    long otherRows =
+        versions.stream()
+            .filter(
+                other ->
+                    rows(other.arrival().name()).stream().anyMatch(row -> !row.words().isBlank()))
+            .count();
+    if (!words.isBlank() && otherRows == 0) {
+      return;
+    }
+    if (words.isBlank() && otherRows == 1) {
+      reasons.add(
+          new WaitReason(
+              Kind.OTHER_VERSION,
+              "it is another version of a photograph that a person's row chose",
+              "nothing needs to be done, unless this version is the one to file"));
+      return;
+    }
+    reasons.add(
+        new WaitReason(
+            Kind.SAME_SHOT,
+            "there are "
+                + (versions.size() + 1)
+                + " versions of this shot, such as an edited copy and its original",
+            "choose one: give only that one a row in the manifest, or file it by hand"));
+  }
+}

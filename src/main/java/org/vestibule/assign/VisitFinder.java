@@ -1,0 +1,267 @@
+package org.vestibule.assign;
+
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.base.Outcome;
+
+/**
+ * Finds the visit of one photograph from a person's row, its names and its time. Two independent
+ * facts or a person's word make it known; one fact proposes; contradictions wait.
+ */
+final class VisitFinder {
+
+  /** How far outside a visit's window a person's row may place a photograph without more ado. */
+  static final Duration TOLERANCE = Duration.ofMinutes(15);
+
+  private static final String FILE_IT = "look whose it is and file it by hand";
+
+  private final VisitList list;
+  private final boolean oneExport;
+  private final PersonWords words;
+  private final NameFacts names;
+  private final PhotoTime time;
+  private final VisitFinding finding = new VisitFinding();
+
+  VisitFinder(
+      VisitList list, boolean oneExport, PersonWords words, NameFacts names, PhotoTime time) {
+    this.list = list;
+    this.oneExport = oneExport;
+    this.words = words;
+    this.names = names;
+    this.time = time;
+  }
+
+  VisitFinding find() {
+    if (time.impossible()) {
+      finding.waits(
+          Kind.TIME, time.clock().words() + ", so it can't be compared with the visits", FILE_IT);
+    }
+    if (names.unclear()) {
+      finding.waits(
+          Kind.UNKNOWN_WORD,
+          "its folder or file name can be read in several ways",
+          "rename it, or make the name patterns in the settings stricter");
+    }
+    if (!words.visit().isEmpty()) {
+      rowNamesVisit();
+    } else if (!words.patient().isEmpty()) {
+      rowNamesPatient();
+    } else if (names.namesVisit()) {
+      namesAlone();
+    } else if (!names.unclear()) {
+      timeAlone();
+    }
+    namesDate();
+    return finding;
+  }
+
+  private void rowNamesVisit() {
+    Visit visit = list.byKey(words.visit()).orElse(null);
+    if (visit == null) {
+      finding.waits(
+          Kind.UNKNOWN_WORD,
+          "its row names a visit that is not in the visit list",
+          "correct the row, or enter the visit");
+      return;
+    }
+    finding.known(visit, "a person's row names the visit");
+    if (!words.patient().isEmpty() && !isOf(visit, words.patient())) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its row names a visit and a patient that don't belong together",
+          "correct the row");
+    }
+    namesAgree(visit);
+    timeAgrees(visit);
+  }
+
+  private void rowNamesPatient() {
+    List<Visit> visits = list.ofPatient(words.patient());
+    if (!onePatient(visits, "its row")) {
+      return;
+    }
+    finding.proposePatient(visits.get(0).patient());
+    List<Visit> holding = time.isFact() ? visits.stream().filter(time::within).toList() : List.of();
+    if (holding.size() == 1) {
+      Visit visit = holding.get(0);
+      finding.known(visit, "a person's row names the patient");
+      finding.fact("taken during that patient's visit");
+      namesAgree(visit);
+      return;
+    }
+    finding.waits(
+        time.isFact() ? Kind.NO_VISIT : Kind.TIME,
+        "its row names a patient, but "
+            + (time.isFact()
+                ? holding.isEmpty()
+                    ? "its time lies in none of that patient's visits"
+                    : "its time lies in several of that patient's visits"
+                : time.clock().words()),
+        "name the visit in the row");
+    if (names.namesVisit() && visits.stream().noneMatch(this::namesFit)) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its row names another patient than its folder or file name",
+          FILE_IT);
+    }
+  }
+
+  private void namesAlone() {
+    List<Visit> visits =
+        names.get("visit").isEmpty()
+            ? list.ofPatient(names.get("patient"))
+            : list.byKey(names.get("visit")).stream().toList();
+    if (!onePatient(visits, "its folder or file name")) {
+      return;
+    }
+    finding.proposePatient(visits.get(0).patient());
+    if (!visits.stream().allMatch(this::namesFit)) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its folder or file name names a visit and a patient that don't belong together",
+          FILE_IT);
+      return;
+    }
+    List<Visit> holding = visits.stream().filter(time::within).toList();
+    if (!time.isFact() || holding.size() != 1) {
+      noSecondFact(holding);
+      return;
+    }
+    if (oneExport) {
+      finding.propose(holding.get(0));
+      finding.waits(
+          Kind.ONE_FACT,
+          "its folder or file name and the visit list come from one program, so they are one fact",
+          "look whether the proposal is right and file it by hand, or give it a row in the manifest");
+      return;
+    }
+    finding.known(holding.get(0), "its folder or file name names the patient or visit");
+    finding.fact("taken during that visit");
+  }
+
+  private void noSecondFact(List<Visit> holding) {
+    if (!time.isFact()) {
+      finding.waits(
+          Kind.TIME,
+          "its folder or file name points to a patient or visit, but " + time.clock().words(),
+          FILE_IT);
+    } else if (holding.isEmpty()) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its time lies outside the visits that its folder or file name points to",
+          "check the phone's clock and the folder; then file it by hand");
+    } else {
+      finding.waits(
+          Kind.NO_VISIT,
+          "its time lies in several visits of the patient that its folder or file name names",
+          FILE_IT);
+    }
+  }
+
+  private void timeAlone() {
+    List<Visit> holding =
+        time.isFact() ? list.visits().stream().filter(time::within).toList() : List.of();
+    if (holding.size() == 1) {
+      finding.propose(holding.get(0));
+      finding.waits(
+          Kind.ONE_FACT,
+          "only its time points to a visit",
+          "look whether the proposal is right and file it by hand, or give it a row in the manifest");
+      return;
+    }
+    String found =
+        !time.isFact()
+            ? time.clock().words()
+            : holding.isEmpty() ? "its time lies in no visit" : "its time lies in several visits";
+    finding.waits(
+        Kind.NO_VISIT,
+        "nobody said whose it is, and " + found,
+        "name the visit in the manifest, or file it by hand");
+  }
+
+  private boolean onePatient(List<Visit> visits, String source) {
+    if (visits.isEmpty()) {
+      finding.waits(
+          Kind.UNKNOWN_WORD,
+          source + " names a patient or visit that is not in the visit list",
+          "check the number, leading zeros included, or enter the visit");
+      return false;
+    }
+    Patient first = visits.get(0).patient();
+    if (!visits.stream().allMatch(visit -> VisitsTogether.sameNumber(visit.patient(), first))) {
+      finding.waits(
+          Kind.NO_VISIT,
+          source + " gives a number that two issuers gave to different patients",
+          "name the visit instead");
+      return false;
+    }
+    return true;
+  }
+
+  private void namesAgree(Visit visit) {
+    if (!namesFit(visit)) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its row names another patient or visit than its folder or file name",
+          "find out which is right, then correct the row or move the file");
+    } else if (names.namesVisit()) {
+      finding.fact("its folder or file name says the same");
+    }
+  }
+
+  private boolean namesFit(Visit visit) {
+    String patient = names.get("patient");
+    String key = names.get("visit");
+    return (patient.isEmpty() || isOf(visit, patient))
+        && (key.isEmpty() || visit.key().equalsIgnoreCase(key));
+  }
+
+  private void timeAgrees(Visit visit) {
+    if (time.missing()) {
+      finding.fact("the photograph has no time to compare with the visit");
+    } else if (time.within(visit)) {
+      finding.fact("taken during the visit");
+    } else if (time.within(visit, TOLERANCE) && list.visits().stream().noneMatch(time::within)) {
+      finding.fact("taken within " + TOLERANCE.toMinutes() + " minutes of the visit");
+    } else if (!time.impossible()) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "its time lies outside the visit that its row names",
+          "check the row, the visit's times and the phone's clock; if the row is right, file it by"
+              + " hand");
+    }
+  }
+
+  private void namesDate() {
+    String text = names.get("date");
+    if (text.isEmpty()) {
+      return;
+    }
+    if (!(CalendarText.date(text) instanceof Outcome.Done<LocalDate> date)) {
+      finding.waits(
+          Kind.UNKNOWN_WORD,
+          "its folder or file name has something else where a date is expected",
+          "write dates in names as 2026-03-11");
+      return;
+    }
+    Visit visit = finding.visit();
+    boolean otherDay = time.isFact() && !time.readings().get(0).toLocalDate().equals(date.value());
+    boolean otherVisit =
+        visit != null
+            && (date.value().isBefore(visit.start().toLocalDate())
+                || date.value().isAfter(visit.end().toLocalDate()));
+    if (otherDay || otherVisit) {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "the date in its folder or file name is not that of its "
+              + (otherDay ? "capture" : "visit"),
+          "check the phone's clock and the folder; then file it by hand");
+    }
+  }
+
+  private static boolean isOf(Visit visit, String patientId) {
+    return visit.patient().id().equalsIgnoreCase(patientId);
+  }
+}

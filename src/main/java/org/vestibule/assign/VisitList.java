@@ -1,0 +1,122 @@
+package org.vestibule.assign;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.vestibule.base.Outcome;
+
+/**
+ * The practice's visits.
+ *
+ * @param visits in the order of the list, each key once
+ * @param warnings recoverable oddities, each a sentence without patient data
+ */
+public record VisitList(List<Visit> visits, List<String> warnings) {
+
+  /** No visit is known. */
+  public static final VisitList EMPTY = new VisitList(List.of(), List.of());
+
+  private static final String LIST = "the visit list";
+
+  public VisitList {
+    visits = List.copyOf(visits);
+    warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Reads a list from a file; a file that isn't there is an empty list.
+   *
+   * @param issuer who issues the patients' numbers where the list doesn't say; maybe empty
+   */
+  public static Outcome<VisitList> read(Path file, String issuer) {
+    if (!Files.exists(file)) {
+      return Outcome.done(EMPTY);
+    }
+    try {
+      return parse(Files.readAllBytes(file), LIST, issuer);
+    } catch (IOException e) {
+      return Outcome.refused(
+          "the visit list can't be read (" + e.getClass().getSimpleName() + ")",
+          "check that no other program holds it and that it may be read");
+    }
+  }
+
+  /**
+   * Reads a list.
+   *
+   * @param name what messages call it
+   */
+  public static Outcome<VisitList> parse(byte[] bytes, String name, String issuer) {
+    try {
+      TextTable table = TextTable.read(bytes, name, VisitReader.COLUMNS);
+      NumberDamage.refuse(table.rows(), "patient id");
+      NumberDamage.refuseExponents(table.rows(), "visit");
+      NumberDamage.refuseExponents(table.rows(), "accession number");
+      List<String> warnings = new ArrayList<>(table.warnings());
+      VisitsTogether visits = new VisitsTogether(warnings);
+      for (TableRow row : table.rows()) {
+        visits.add(row, new VisitReader(row, issuer, warnings).read());
+      }
+      return Outcome.done(new VisitList(visits.all(), warnings));
+    } catch (Refusal refusal) {
+      return refusal.outcome();
+    }
+  }
+
+  /**
+   * Adds a visit to the list in a file, making the file if it isn't there. The list must be sound
+   * before and after; otherwise nothing is changed.
+   *
+   * @return the list with the visit
+   */
+  public static Outcome<VisitList> append(Path file, VisitWords words, String issuer) {
+    Path beside = file.resolveSibling(file.getFileName() + ".new");
+    try {
+      byte[] list = Files.exists(file) ? Files.readAllBytes(file) : new byte[0];
+      byte[] longer = VisitAppender.append(list, words);
+      Outcome<VisitList> after = parse(longer, LIST, issuer);
+      if (after instanceof Outcome.Done<VisitList>) {
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder != null) {
+          Files.createDirectories(folder);
+        }
+        Files.write(beside, longer);
+        Files.move(
+            beside, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+      }
+      return after;
+    } catch (Refusal refusal) {
+      return refusal.outcome();
+    } catch (IOException e) {
+      return Outcome.refused(
+          "the visit list can't be written (" + e.getClass().getSimpleName() + ")",
+          "check that no other program holds it and that the disk is not full");
+    }
+  }
+
+  /** The visit of this key; capitals don't matter. */
+  public Optional<Visit> byKey(String key) {
+    return visits.stream().filter(visit -> visit.key().equalsIgnoreCase(key.strip())).findFirst();
+  }
+
+  /** The visits of the patient of this number; capitals don't matter. */
+  public List<Visit> ofPatient(String id) {
+    return visits.stream()
+        .filter(visit -> visit.patient().id().equalsIgnoreCase(id.strip()))
+        .toList();
+  }
+
+  /** True if another patient has the same name. */
+  public boolean hasNamesake(Patient patient) {
+    return visits.stream()
+        .map(Visit::patient)
+        .anyMatch(
+            other ->
+                !VisitsTogether.sameNumber(other, patient)
+                    && VisitsTogether.sameName(other, patient));
+  }
+}

@@ -11,6 +11,7 @@ final class ContextGroups {
   static final ContextGroups STANDARD = new ContextGroups();
 
   private static final String SNOMED = "SCT";
+  private static final String LOCAL = "99";
   private static final String OLD_SNOMED = "SRT";
 
   private final Set<String> members = new HashSet<>();
@@ -24,12 +25,18 @@ final class ContextGroups {
     }
   }
 
-  /** True if the item's code, or one that it extends the group with, is allowed here. */
+  /**
+   * True if the item's code is a member, or one that extends the group, or, where groups are only
+   * suggested, one of a local scheme.
+   */
   boolean allows(CodeBinding binding, DataSet item) {
     if (item.string(Tags.ContextGroupExtensionFlag).filter("Y"::equals).isPresent()) {
       return true;
     }
     String scheme = item.string(Tags.CodingSchemeDesignator).orElse(SNOMED);
+    if (!binding.defined() && scheme.startsWith(LOCAL)) {
+      return true;
+    }
     String code = item.string(Tags.CodeValue).orElse("");
     return binding.groups().stream().anyMatch(g -> members.contains(key(g, scheme, code)));
   }

@@ -15,7 +15,8 @@ public record Finding(Severity severity, String path, int tag, String sentence, 
 
   /** The finding as one line. */
   public String words() {
-    String where = tag == 0 ? path : path + " " + Tags.text(tag);
+    boolean named = tag != 0 && !path.endsWith(Tags.text(tag));
+    String where = named ? path + " " + Tags.text(tag) : path;
     return severity.words() + ": " + where + " " + sentence + " [" + section + "]";
   }
 }

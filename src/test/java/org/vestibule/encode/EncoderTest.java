@@ -45,15 +45,21 @@ class EncoderTest {
   /** dciodvfy (dicom3tools) as an independent reading of PS3.3. */
   @ParameterizedTest
   @CsvSource({
-    "upper-occlusal, AS_SHOT, TOP", "lower-occlusal, AS_SHOT, BOTTOM", "frontal, NONE,",
-    "right-buccal, AS_SHOT,", "left-buccal, NONE,", "face-smile, NONE,", "frontal-apart, NONE,",
-    "palatal-front, AS_SHOT,", "shade-upper, NONE,", "profile-right, NONE,"
+    "upper-occlusal, AS_SHOT, TOP",
+    "lower-occlusal, AS_SHOT, BOTTOM",
+    "frontal, NONE,",
+    "right-buccal, AS_SHOT,",
+    "left-buccal, NONE,",
+    "face-smile, NONE,",
+    "frontal-apart, NONE,",
+    "palatal-front, AS_SHOT,",
+    "shade-upper, NONE,",
+    "profile-right, NONE,"
   })
   void anIndependentValidatorFindsNoError(String view, Mirror mirror, Incisors incisors)
       throws Exception {
     ExternalTool validator = ExternalTool.require("dciodvfy", "dicom3tools");
-    EncodeRequest request =
-        Filed.request(Filed.decision(view, "", mirror, incisors, MIDDLE), 1);
+    EncodeRequest request = Filed.request(Filed.decision(view, "", mirror, incisors, MIDDLE), 1);
     for (EncodedObject object : encode(request)) {
       Path file = Files.write(folder.resolve(object.role() + ".dcm"), object.toByteArray());
       String findings = validator.run(file.toString()).errors();
@@ -142,8 +148,7 @@ class EncoderTest {
   @ParameterizedTest
   @CsvSource({"right-buccal, R, 24028007", "left-buccal, L, 7771000", "frontal, U,"})
   void sideAndRegionAgree(String view, String laterality, String modifier) {
-    DataSet object =
-        frame(Filed.request(Filed.decision(view, "", Mirror.NONE, null, null), 1));
+    DataSet object = frame(Filed.request(Filed.decision(view, "", Mirror.NONE, null, null), 1));
     assertThat(object.string(Tags.ImageLaterality)).contains(laterality);
     assertThat(
             object
@@ -172,7 +177,9 @@ class EncoderTest {
         .startsWith("Lossless crop at block boundaries");
   }
 
-  /** Exif flash 0x49: fired, no return detection, compulsory, red-eye mode (DC-008, from memory). */
+  /**
+   * Exif flash 0x49: fired, no return detection, compulsory, red-eye mode (DC-008, from memory).
+   */
   @Test
   void techniqueIsKept() {
     DataSet object = frame(upper("16", null));

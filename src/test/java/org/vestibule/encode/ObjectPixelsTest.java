@@ -54,8 +54,7 @@ class ObjectPixelsTest {
   }
 
   private static byte[] codestream(byte[] source, Turn turn) {
-    EncodeRequest plain =
-        Filed.request(Filed.decision("frontal", "", Mirror.NONE, null, null), 1);
+    EncodeRequest plain = Filed.request(Filed.decision("frontal", "", Mirror.NONE, null, null), 1);
     EncodeRequest request =
         new EncodeRequest(
             plain.facts(),
@@ -69,11 +68,7 @@ class ObjectPixelsTest {
         new Encoder(CameraFacts.standard()).encode(source, request).orThrow().get(0);
     ObjectProof.prove(object.toByteArray(), source, object).orThrow();
     return Codestream.withoutPadding(
-        Part10Reader.read(object.toByteArray())
-            .orThrow()
-            .data()
-            .fragments(Tags.PixelData)
-            .get(0));
+        Part10Reader.read(object.toByteArray()).orThrow().data().fragments(Tags.PixelData).get(0));
   }
 
   private static byte[] photo(String sampling, boolean progressive) throws Exception {
@@ -90,8 +85,7 @@ class ObjectPixelsTest {
   private static byte[] picture() {
     Random random = new Random(SEED);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    out.writeBytes(
-        ("P6 " + WIDTH + " " + HEIGHT + " 255\n").getBytes(StandardCharsets.US_ASCII));
+    out.writeBytes(("P6 " + WIDTH + " " + HEIGHT + " 255\n").getBytes(StandardCharsets.US_ASCII));
     for (int y = 0; y < HEIGHT; y++) {
       for (int x = 0; x < WIDTH; x++) {
         out.write(x * 255 / WIDTH);

@@ -1,0 +1,118 @@
+"""Reads DICOM files with independent implementations and compares what they say.
+
+objects.py ACCEPTED FOLDER
+"""
+import os
+import re
+import subprocess
+import sys
+
+import pydicom
+from pydicom.encaps import generate_pixel_data_fragment
+from pydicom.filebase import DicomBytesIO
+
+PREFIX_AT = 128
+
+
+def accepted_warnings(path):
+    with open(path, encoding="utf-8") as lines:
+        pairs = [line.rstrip("\n").split("\t") for line in lines if not line.startswith("#")]
+    return [(re.compile(pattern), reason) for pattern, reason in pairs]
+
+
+def dicom_files(folder):
+    for root, folders, names in os.walk(folder):
+        folders.sort()
+        for name in sorted(names):
+            path = os.path.join(root, name)
+            with open(path, "rb") as file:
+                head = file.read(PREFIX_AT + 4)
+            if head[PREFIX_AT:] == b"DICM":
+                yield path
+            elif name.lower().endswith(".dcm"):
+                yield path  # named as one, so it has to be one
+
+
+def run(*command):
+    done = subprocess.run(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, check=False)
+    return done.returncode, done.stdout.decode("utf-8", "replace").splitlines()
+
+
+def validated(path, accepted, seen):
+    code, lines = run("dciodvfy", path)
+    faults = []
+    if code != 0:
+        faults.append(f"dciodvfy ended with {code}")
+    if not any(line == "VLPhotographicImage" for line in lines):
+        faults.append("dciodvfy doesn't take it for a VL Photographic Image")
+    for line in lines:
+        if line in ("", "VLPhotographicImage"):
+            continue
+        reasons = [reason for pattern, reason in accepted if pattern.fullmatch(line)]
+        if reasons:
+            seen[line] = reasons[0]
+        else:
+            faults.append("dciodvfy: " + line)
+    return faults
+
+
+def dumped(path):
+    code, lines = run("dcmdump", "-q", "+fo", "+P", "SOPInstanceUID", path)
+    faults = [] if code == 0 else [f"dcmdump ended with {code}"]
+    _, verbose = run("dcmdump", path)
+    faults += ["dcmdump: " + line for line in verbose if line.startswith(("E:", "W:", "F:"))]
+    uids = [re.sub(r".*\[(.*)\].*", r"\1", line) for line in lines if "SOPInstanceUID" in line]
+    return faults, uids
+
+
+def parsed(path, uids):
+    faults = []
+    data = pydicom.dcmread(path)
+    elements = sum(1 for _ in data.iterall())
+    if elements < 20:
+        faults.append(f"pydicom reads only {elements} elements")
+    if data.SOPInstanceUID not in uids:
+        faults.append("pydicom and dcmdump read different SOP Instance UIDs")
+    if data.file_meta.MediaStorageSOPInstanceUID != data.SOPInstanceUID:
+        faults.append("the file header names another instance than the data set")
+    if any(byte for byte in data.preamble):
+        faults.append("the preamble isn't zero")
+    if any(element.tag.is_private for element in data.iterall()):
+        faults.append("there are private elements")
+    stream = DicomBytesIO(data.PixelData)
+    stream.is_little_endian = True
+    parts = list(generate_pixel_data_fragment(stream))[1:]  # the first is the offset table
+    if len(parts) != 1:
+        faults.append(f"the picture has {len(parts)} fragments")
+    elif not parts[0].rstrip(b"\0").endswith(b"\xff\xd9"):
+        faults.append("the picture doesn't end with EOI")
+    return faults
+
+
+def main(accepted_path, folder):
+    accepted = accepted_warnings(accepted_path)
+    seen = {}
+    failed = 0
+    checked = 0
+    for path in dicom_files(folder):
+        checked += 1
+        faults = validated(path, accepted, seen)
+        more, uids = dumped(path)
+        faults += more
+        try:
+            faults += parsed(path, uids)
+        except Exception as error:  # whatever stops an independent reader is a finding
+            faults.append(f"pydicom: {type(error).__name__}: {error}")
+        for fault in faults:
+            print(f"{os.path.relpath(path, folder)}: {fault}")
+        failed += bool(faults)
+    for line, reason in seen.items():
+        print(f"accepted: {line.strip()}\n          {reason}")
+    print(f"{checked} objects read by dciodvfy, dcmdump and pydicom; {failed} with faults")
+    if checked == 0:
+        print("no DICOM file was found: there is nothing to be satisfied with")
+    return 0 if checked and not failed else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1], sys.argv[2]))

@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +26,9 @@ import org.jspecify.annotations.Nullable;
 final class ExifTags {
 
   private static final String PREAMBLE = "Exif\0\0";
+
+  /** Blanks and zeros, perhaps behind the character code of UserComment (DC-008, from memory). */
+  private static final Pattern PADDING = Pattern.compile("(ASCII|UNICODE|JIS)?[\\s\\x00]*");
 
   private final Metadata metadata;
   private final List<ExifDirectoryBase> main = new ArrayList<>();
@@ -89,7 +93,7 @@ final class ExifTags {
     return main.stream().anyMatch(directory -> directory.containsTag(tag));
   }
 
-  /** True if the tag holds more than padding. */
+  /** True if the tag holds more than padding and the name of a character set. */
   boolean filled(int tag) {
     for (ExifDirectoryBase directory : main) {
       Object value = directory.getObject(tag);
@@ -99,7 +103,7 @@ final class ExifTags {
         bytes = string.getBytes(StandardCharsets.UTF_8);
       }
       if (bytes != null
-          && !new String(bytes, StandardCharsets.ISO_8859_1).replace('\0', ' ').isBlank()) {
+          && !PADDING.matcher(new String(bytes, StandardCharsets.ISO_8859_1)).matches()) {
         return true;
       }
     }

@@ -5,12 +5,19 @@ import com.drew.metadata.Metadata;
 import com.drew.metadata.icc.IccDirectory;
 import com.drew.metadata.icc.IccReader;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.jpeg.Embedded;
 import org.vestibule.jpeg.IccProfile;
 import org.vestibule.jpeg.JpegStructure;
 
 /** Reads the name of the embedded colour profile (ICC.1, tag desc). */
 final class IccFacts {
+
+  /** How the library prints a name in several languages: count, language, name in brackets. */
+  private static final Pattern SEVERAL_LANGUAGES =
+      Pattern.compile("^\\d+ [A-Za-z\\x00]{4}\\((.*?)\\)", Pattern.DOTALL);
 
   private IccFacts() {}
 
@@ -33,9 +40,17 @@ final class IccFacts {
               + ")");
     }
     IccDirectory directory = metadata.getFirstDirectoryOfType(IccDirectory.class);
-    String description =
-        directory == null ? null : directory.getDescription(IccDirectory.TAG_TAG_desc);
-    return facts.iccDescription(
-        description == null || description.isBlank() ? null : description.strip());
+    return facts.iccDescription(directory == null ? null : description(directory));
+  }
+
+  private static @Nullable String description(IccDirectory directory) {
+    String text = directory.getDescription(IccDirectory.TAG_TAG_desc);
+    if (text == null) {
+      return null;
+    }
+    Matcher several = SEVERAL_LANGUAGES.matcher(text);
+    String first = several.find() ? several.group(1) : text;
+    String clean = first.replaceAll("\\p{Cntrl}", "").strip();
+    return clean.isEmpty() ? null : clean;
   }
 }

@@ -28,7 +28,7 @@ final class KindRules {
           case JPEG_XL -> other(file, "JPEG XL", "set the phone's camera to save JPEG");
           case DICOM -> document(file, "a DICOM file", "it is a record already; take it out");
           case PDF -> document(file, "a PDF document", "take it out of the folder");
-          case OTHER -> document(file, unknown(file), "take it out of the folder");
+          case OTHER -> Optional.of(unknown(file));
         };
     if (unfit.isEmpty() && file.sizeBytes() > rules.largestBytes()) {
       return Optional.of(
@@ -78,9 +78,12 @@ final class KindRules {
     return Optional.of(file.leave(LeftOutKind.NOT_A_PICTURE, "it is " + what, advice));
   }
 
-  private static String unknown(FoundFile file) {
+  private static LeftOut unknown(FoundFile file) {
     return PICTURE_NAMES.contains(FileNames.extension(file.name()))
-        ? "named like a picture, but its bytes are none"
-        : "not a picture";
+        ? file.leave(
+            LeftOutKind.DAMAGED,
+            "it is named like a picture, but its bytes are none",
+            "copy it from the phone again")
+        : file.leave(LeftOutKind.NOT_A_PICTURE, "it is not a picture", "take it out of the folder");
   }
 }

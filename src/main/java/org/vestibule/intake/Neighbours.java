@@ -36,9 +36,10 @@ final class Neighbours {
     return keys.contains(FileNames.key(stem + "." + extension));
   }
 
-  /** True if a still picture has the same stem. */
+  /** True if another file, a still picture, has the same stem. */
   boolean hasStill(String name) {
-    return STILLS.stream().anyMatch(extension -> has(FileNames.stem(name), extension));
+    return !STILLS.contains(FileNames.extension(name))
+        && STILLS.stream().anyMatch(extension -> has(FileNames.stem(name), extension));
   }
 
   /** True if a note of edits made on the phone belongs to this picture. */

@@ -67,9 +67,12 @@ final class SameShot {
     return edited.matches() ? edited.group(1) + edited.group(2) + edited.group(3) : stem;
   }
 
-  /** Time to the fraction and camera; null if the fraction is missing, as bursts share a second. */
+  /** Time to the fraction and camera; null if there is no fraction, as bursts share a second. */
   private static @Nullable String capture(CaptureFacts facts) {
-    if (facts.takenAt() == null || facts.subsecond() == null || facts.model() == null) {
+    if (facts.takenAt() == null || facts.model() == null) {
+      return null;
+    }
+    if (facts.subsecond() == null || facts.subsecond().matches("0*")) {
       return null;
     }
     return "shot " + facts.takenAt() + " " + facts.make() + " " + facts.model();

@@ -79,6 +79,10 @@ final class ViewRow {
     boolean occlusal = fields.one("occlusal", YES_NO, false);
     boolean face = fields.one("face", YES_NO, false);
     requireLandmark(shown, occlusal);
+    if (incisorsUp != null && !occlusal) {
+      fields.refuse(
+          "shown_incisors_up", "only occlusal views have a second layout", "leave the field empty");
+    }
     String name = fields.required("name");
     return fields
         .firstRefusal()

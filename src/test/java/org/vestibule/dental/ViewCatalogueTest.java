@@ -209,6 +209,7 @@ class ViewCatalogueTest {
         "right|\"right\" could mean several views: say which: Right buccal; Front teeth from the"
             + " right; Upper right quadrant, occlusal; Lower right quadrant, occlusal; Palatal, right"
             + " side; Lingual, right side; or 6 more",
+        "bite right|\"bite right\" is not a full name of a view: say which: Right buccal",
         "the|\"the\" names no view: say a view, such as upper occlusal",
       })
   void unknownAndAmbiguousWordsAreRefusedWithTheNearestNames(String words, String sentence) {
@@ -382,6 +383,48 @@ class ViewCatalogueTest {
         STANDARD.with(new StringReader(HEADER + String.join(",", fields) + "\n"));
     assertThat(outcome).isInstanceOf(Outcome.Refused.class);
     assertThat(((Outcome.Refused<ViewCatalogue>) outcome).sentence()).isEqualTo(sentence);
+  }
+
+  /** How a practice's view is shown must be possible, in both layouts. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "L\\F||P|yes|line 2, column shown: L\\F has no margin at the incisors: one letter must be A or P",
+        "L\\A|L\\P|F|yes|line 2, column shown_incisors_up: L\\P is not what a camera looking towards F"
+            + " sees: it would show a mirror image or another side; correct this or the looking column",
+        "A\\F|A\\F|L|no|line 2, column shown_incisors_up: only occlusal views have a second layout:"
+            + " leave the field empty",
+      })
+  void anImpossibleLayoutIsRefused(
+      String shown, String incisorsUp, String looking, String occlusal, String sentence)
+      throws IOException {
+    String up = incisorsUp == null ? "" : incisorsUp;
+    assertThat(
+            sentence(
+                HEADER
+                    + String.join(
+                        ",",
+                        "ours",
+                        "Our view",
+                        "",
+                        "",
+                        "",
+                        "",
+                        "123851003",
+                        "",
+                        "",
+                        "",
+                        shown,
+                        up,
+                        looking,
+                        "direct",
+                        "",
+                        "",
+                        "",
+                        occlusal,
+                        "no\n")))
+        .isEqualTo(sentence);
   }
 
   @Test

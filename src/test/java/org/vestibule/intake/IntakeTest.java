@@ -214,6 +214,10 @@ class IntakeTest {
     assertThat(changed).isInstanceOf(Outcome.Refused.class);
     assertThat(((Outcome.Refused<byte[]>) changed).reason())
         .isEqualTo("IMG_1.jpg has changed since it was read a moment ago");
+    byte[] oneByteOff = TestJpeg.of(1).bytes();
+    oneByteOff[oneByteOff.length - 3] ^= 1;
+    Files.write(file, oneByteOff);
+    assertThat(photo.bytes()).isInstanceOf(Outcome.Refused.class);
     Files.delete(file);
     assertThat(((Outcome.Refused<byte[]>) photo.bytes()).reason())
         .isEqualTo("IMG_1.jpg can no longer be read (it is no longer there)");

@@ -42,7 +42,31 @@ final class PictureLimits {
               + " are taken",
           EXPORT);
     }
+    enoughData(structure);
     memory(coefficientBytes(frame), Runtime.getRuntime().maxMemory());
+  }
+
+  /**
+   * Each block takes at least one bit for its DC code, in a sequential picture another for its end
+   * (T.81 F.1.2, G.1.2), so a short file can't claim a huge picture.
+   */
+  private static void enoughData(JpegStructure structure) throws JpegFault {
+    long blocks = 0;
+    for (JpegComponent component : structure.frame().components()) {
+      BlockGrid grid = BlockGrid.of(structure.frame(), component);
+      blocks = Math.addExact(blocks, (long) grid.wide() * grid.high());
+    }
+    long codedBytes = structure.segments().stream().mapToLong(JpegSegment::codedBytes).sum();
+    long least = structure.progressive() ? blocks / 8 : blocks / 4;
+    if (codedBytes < least) {
+      throw JpegFault.damaged(
+          "the picture's data ends too early: "
+              + codedBytes
+              + " bytes are there, its "
+              + blocks
+              + " blocks take at least "
+              + least);
+    }
   }
 
   private static void kind(JpegStructure structure) throws JpegFault {

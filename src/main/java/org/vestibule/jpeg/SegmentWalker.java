@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class SegmentWalker {
 
   private static final int MOST_SEGMENTS = 20_000;
+  private static final int MOST_STRAYS = 100;
 
   private final byte[] bytes;
   private final List<JpegSegment> segments = new ArrayList<>();
@@ -80,7 +81,7 @@ final class SegmentWalker {
     if (Markers.isRestart(marker) || marker == Markers.TEM || Markers.isReserved(marker)) {
       warnings.add("a stray " + Markers.name(marker) + " at byte " + markerAt);
       at = markerAt + 2;
-      return warnings.size() < MOST_SEGMENTS || tooMany(markerAt);
+      return warnings.size() < MOST_STRAYS || tooManyStrays(markerAt);
     }
     return segment(markerAt, marker);
   }
@@ -156,7 +157,7 @@ final class SegmentWalker {
     }
     warnings.add("a stray SOI at byte " + markerAt);
     at = markerAt + 2;
-    return warnings.size() < MOST_SEGMENTS || tooMany(markerAt);
+    return warnings.size() < MOST_STRAYS || tooManyStrays(markerAt);
   }
 
   private boolean stopWithoutEnd(int end, String warning) {
@@ -181,6 +182,14 @@ final class SegmentWalker {
 
   private boolean tooMany(int markerAt) {
     return stop("more than " + MOST_SEGMENTS + " segments before byte " + markerAt);
+  }
+
+  private boolean tooManyStrays(int markerAt) {
+    return stop(
+        "the picture's data is damaged: "
+            + MOST_STRAYS
+            + " markers or bytes that don't belong there before byte "
+            + markerAt);
   }
 
   private boolean stop(String reason) {

@@ -8,10 +8,14 @@ import org.vestibule.dental.Mirror;
 /**
  * A named person's standing statement on how a view is always taken here with one kind of camera.
  *
+ * <p>It speaks of the RAW picture, as the file stores it. How a phone is held over the mouth stays
+ * the same; what it notes as Exif Orientation while it points up or down does not, so a statement
+ * about the turned picture would put the incisors at another edge from shot to shot.
+ *
  * @param view the view's key
  * @param camera the model as the camera writes it
  * @param mirror as every such file holds the picture
- * @param incisors the edge in the picture as the look sheet shows it, if it is always the same
+ * @param incisors the edge of the raw picture, before any Exif turn, if it is always the same
  * @param declaredBy who states it
  */
 public record CaptureDeclaration(
@@ -40,6 +44,11 @@ public record CaptureDeclaration(
                             edge ->
                                 new CaptureDeclaration(
                                     view, camera, known.mirror(), edge, by.strip())));
+  }
+
+  /** True if both state the same of a picture, whoever states it. */
+  boolean saysTheSame(CaptureDeclaration other) {
+    return mirror == other.mirror && incisors == other.incisors;
   }
 
   /** True if it speaks of this view and camera. */

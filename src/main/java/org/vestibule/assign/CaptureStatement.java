@@ -19,54 +19,94 @@ import org.vestibule.intake.CaptureFacts;
  * its view and camera. Nothing is assumed from what is usual.
  *
  * @param mirror unknown if nobody stated it
- * @param onSheet the edge of the incisors in the picture as the look sheet shows it
+ * @param raw the edge of the raw picture at which the incisors lie, if somebody stated it
  * @param seen true if a person looked at this very picture
+ * @param doubt why a standing statement can't be followed for this picture, if that matters
  * @param facts what it rests on
  */
 record CaptureStatement(
-    Mirror mirror, @Nullable Incisors onSheet, boolean seen, List<String> facts) {
+    Mirror mirror,
+    @Nullable Incisors raw,
+    boolean seen,
+    @Nullable WaitReason doubt,
+    List<String> facts) {
+
+  CaptureStatement {
+    facts = List.copyOf(facts);
+  }
 
   static CaptureStatement of(
       Understood said, CaptureFacts facts, List<CaptureDeclaration> declarations) {
-    List<String> because = new ArrayList<>();
-    Mirror mirror = said.mirror();
     Incisors onSheet = said.onSheet();
-    View view = said.view();
-    CaptureDeclaration declared =
-        view == null
-            ? null
-            : declarations.stream()
-                .filter(each -> each.covers(view.key(), facts.model()))
-                .findFirst()
-                .orElse(null);
-    if (declared != null && (mirror == Mirror.UNKNOWN || mirror == declared.mirror())) {
-      if (mirror == Mirror.UNKNOWN) {
-        mirror = declared.mirror();
-        because.add("the mirror by the standing statement of " + declared.declaredBy());
-      }
-      if (onSheet == null && declared.incisors() != null) {
-        onSheet = declared.incisors();
-        because.add("the incisors by the standing statement of " + declared.declaredBy());
-      }
-    }
+    Incisors raw = onSheet == null ? null : CaptureWords.raw(onSheet, facts.orientation());
     boolean seen = said.seen() && said.mirror() != Mirror.UNKNOWN;
-    return new CaptureStatement(mirror, onSheet, seen, because);
+    CaptureStatement own = new CaptureStatement(said.mirror(), raw, seen, null, List.of());
+    View view = said.view();
+    if (view == null || own.suffices(view)) {
+      return own;
+    }
+    List<CaptureDeclaration> covering =
+        declarations.stream().filter(each -> each.covers(view.key(), facts.model())).toList();
+    if (covering.isEmpty()) {
+      return own;
+    }
+    CaptureDeclaration first = covering.get(0);
+    if (!covering.stream().allMatch(first::saysTheSame)) {
+      return own.doubted(
+          Kind.CONTRADICTION,
+          "two standing statements for this view and camera disagree",
+          "correct them in the settings");
+    }
+    return own.with(first, facts);
   }
 
-  @Nullable Incisors raw(CaptureFacts facts) {
-    return onSheet == null ? null : CaptureWords.raw(onSheet, facts.orientation());
+  private boolean suffices(View view) {
+    return mirror != Mirror.UNKNOWN && (raw != null || !view.occlusal());
+  }
+
+  /** What a standing statement adds: never to a picture that is not as the camera wrote it. */
+  private CaptureStatement with(CaptureDeclaration declared, CaptureFacts facts) {
+    if (mirror != Mirror.UNKNOWN && mirror != declared.mirror()) {
+      return this;
+    }
+    if (facts.edited() || facts.frontLens()) {
+      return doubted(
+          Kind.ORIENTATION,
+          "a standing statement speaks of pictures as the rear camera stores them, but this one was "
+              + (facts.edited() ? "edited" : "taken with a front-facing lens"),
+          "look at the preview and state mirror and incisors for this picture");
+    }
+    List<String> because = new ArrayList<>();
+    if (mirror == Mirror.UNKNOWN) {
+      because.add("the mirror by the standing statement of " + declared.declaredBy());
+    }
+    if (raw == null && declared.incisors() != null) {
+      because.add("the incisors by the standing statement of " + declared.declaredBy());
+    }
+    return new CaptureStatement(
+        declared.mirror(), raw == null ? declared.incisors() : raw, seen, null, because);
+  }
+
+  private CaptureStatement doubted(Kind kind, String sentence, String advice) {
+    return new CaptureStatement(
+        mirror, raw, seen, new WaitReason(kind, sentence, advice), List.of());
+  }
+
+  /** The edge of the incisors in the picture as the look sheet shows it, if it is known. */
+  @Nullable Incisors onSheet(CaptureFacts facts) {
+    return raw == null ? null : CaptureWords.onSheet(raw, facts.orientation());
   }
 
   /** The one way to lay the picture, or why it can't be known. */
   Outcome<Laid> lay(View view, LowerArchShown lowerArch, CaptureFacts facts) {
-    if (mirror != Mirror.UNKNOWN && onSheet == null && view.occlusal()) {
+    if (mirror != Mirror.UNKNOWN && raw == null && view.occlusal()) {
       return Outcome.refused(
           "nobody said where the incisors lie in this " + view.name(),
           "say incisors: top, bottom, left or right, as the look sheet shows the picture");
     }
     Capture capture =
         new Capture(
-            mirror, raw(facts), facts.orientation(), facts.frontLens(), facts.edited(), null, seen);
+            mirror, raw, facts.orientation(), facts.frontLens(), facts.edited(), null, seen);
     return OrientationRule.lay(view, lowerArch, capture);
   }
 

@@ -81,6 +81,11 @@ final class CaptureWords {
     return onSheet.inRaw(exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation));
   }
 
+  /** Where on the look sheet a person sees what lies at an edge of the raw picture. */
+  static Incisors onSheet(Incisors raw, @Nullable Integer exifOrientation) {
+    return exifOrientation == null ? raw : raw.inRaw(Turn.ofExif(exifOrientation).inverse());
+  }
+
   /** Four fractions: left, top, right, bottom. */
   static Outcome<Crop> crop(String words) {
     String[] parts = words.strip().split("\\s*[,;|]\\s*|\\s+", -1);

@@ -43,6 +43,7 @@ public final class NamePattern {
     List<String> places = new ArrayList<>();
     StringBuilder shortest = new StringBuilder();
     StringBuilder longest = new StringBuilder();
+    boolean afterAny = false;
     Matcher tokens = TOKEN.matcher(text.strip());
     while (tokens.find()) {
       String token = tokens.group();
@@ -54,21 +55,35 @@ public final class NamePattern {
               "a name pattern has {" + place + "}, which is not known or stands there twice",
               "use each of {" + String.join("}, {", PLACES) + "} at most once");
         }
+        if (afterAny) {
+          return Outcome.refused(
+              "a name pattern has nothing between {" + known + "} and the part before it",
+              "write what stands between them, such as _ or /");
+        }
+        afterAny = true;
         places.add(known);
         shortest.append("([^/]+?)");
         longest.append("([^/]+)");
       } else if (token.equals("{") || token.equals("}")) {
         return Outcome.refused("a name pattern has a brace without its partner", "close it");
       } else if (token.equals("**/") || token.equals("*")) {
+        if (afterAny && token.equals("*")) {
+          return Outcome.refused(
+              "a name pattern has nothing between * and the part before it",
+              "write what stands between them, such as _ or /");
+        }
+        afterAny = token.equals("*");
         String any = token.equals("*") ? "[^/]*" : "(?:[^/]+/)*";
-        shortest.append(any).append('?');
-        longest.append(any);
+        places.add("");
+        shortest.append('(').append(any).append("?)");
+        longest.append('(').append(any).append(')');
       } else {
+        afterAny = false;
         shortest.append(Pattern.quote(FileNames.key(token)));
         longest.append(Pattern.quote(FileNames.key(token)));
       }
     }
-    if (places.isEmpty()) {
+    if (places.stream().allMatch(String::isEmpty)) {
       return Outcome.refused(
           "a name pattern says nothing",
           "use at least one of {" + String.join("}, {", PLACES) + "}");
@@ -86,7 +101,10 @@ public final class NamePattern {
     return text;
   }
 
-  /** What a path below the inbox says, if it fits. */
+  /**
+   * What a path below the inbox says, if it fits. Matched once with every part as short and once as
+   * long as it can be: if both agree in every part, the free ones included, there is no third way.
+   */
   Optional<Reading> read(String name) {
     String key = FileNames.key(FileNames.stem(name));
     Matcher one = shortest.matcher(key);
@@ -98,7 +116,9 @@ public final class NamePattern {
     boolean unclear = false;
     for (int at = 0; at < places.size(); at++) {
       unclear |= !one.group(at + 1).equals(other.group(at + 1));
-      said.put(places.get(at), one.group(at + 1).strip());
+      if (!places.get(at).isEmpty()) {
+        said.put(places.get(at), one.group(at + 1).strip());
+      }
     }
     return Optional.of(new Reading(said, unclear));
   }

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.WaitReason.Kind;
 import org.vestibule.base.Outcome;
 import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Laid;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.View;
@@ -60,6 +61,12 @@ final class PhotoAssigner {
       return null;
     }
     ViewFit.problem(view, said.teeth()).ifPresent(reasons::add);
+    MirrorFit.problem(view, said).ifPresent(reasons::add);
+    WaitReason doubt = capture.doubt();
+    if (doubt != null) {
+      reasons.add(doubt);
+      return null;
+    }
     Outcome<Laid> laid = capture.lay(view, sources.lowerArch(), facts);
     if (laid instanceof Outcome.Done<Laid> done) {
       return done.value();
@@ -113,7 +120,7 @@ final class PhotoAssigner {
             view,
             said.teeth(),
             capture.mirror(),
-            capture.raw(facts),
+            capture.raw(),
             capture.seen(),
             said.crop(),
             said.accessories(),
@@ -126,10 +133,11 @@ final class PhotoAssigner {
     return new Assignment.Decided(decision, laid);
   }
 
-  private static Proposal proposal(
+  private Proposal proposal(
       VisitFinding finding, PersonWords words, Understood said, CaptureStatement capture) {
     Visit visit = finding.visit();
     View view = said.view();
+    Incisors onSheet = capture.onSheet(facts);
     boolean stated = capture.mirror() != Mirror.UNKNOWN;
     Mirror mirror = stated || view == null ? capture.mirror() : view.usualMirror();
     return new Proposal(
@@ -139,7 +147,7 @@ final class PhotoAssigner {
         said.teeth().isEmpty() ? null : said.teeth().text(),
         mirror == Mirror.UNKNOWN ? null : CaptureWords.words(mirror),
         stated,
-        capture.onSheet() == null ? null : CaptureWords.words(capture.onSheet()),
+        onSheet == null ? null : CaptureWords.words(onSheet),
         said.crop() == null ? null : CaptureWords.words(said.crop()),
         said.accessories().isEmpty()
             ? null

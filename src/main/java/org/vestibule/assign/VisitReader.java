@@ -107,9 +107,14 @@ final class VisitReader {
       throw row.refusal(
           "end", "the visit lasts more than 24 hours", "give the patient's time in the chair");
     }
+    Patient patient = patient();
+    if (patient.birthDate() != null && patient.birthDate().isAfter(start.toLocalDate())) {
+      throw row.refusal(
+          "birth date", "it lies after the visit", "check the century; write it as 1926-03-11");
+    }
     return new Visit(
         text("visit", 64, true),
-        patient(),
+        patient,
         start,
         end,
         text("accession number", 16, false),

@@ -173,17 +173,24 @@ public final class Proof {
     if (storedAcross % sizeAcross != 0 || storedDown % sizeDown != 0) {
       return false;
     }
-    int storedColumn = (int) (storedAcross / sizeAcross);
-    int storedRow = (int) (storedDown / sizeDown);
-    for (int v = 0; v < 8; v++) {
-      for (int u = 0; u < 8; u++) {
-        int expected =
-            source.value(component, storedRow, storedColumn, swaps() ? u : v, swaps() ? v : u);
-        boolean odd =
-            (turn.flipsHorizontally() && u % 2 == 1) != (turn.flipsVertically() && v % 2 == 1);
-        if (result.value(component, blockRow, blockColumn, v, u) != (odd ? -expected : expected)) {
-          return false;
-        }
+    ComponentBlocks from = source.components().get(component);
+    ComponentBlocks to = result.components().get(component);
+    return sameValues(
+        from.values,
+        from.base((int) (storedDown / sizeDown), (int) (storedAcross / sizeAcross)),
+        to.values,
+        to.base(blockRow, blockColumn));
+  }
+
+  private boolean sameValues(short[] from, int fromBase, short[] to, int toBase) {
+    for (int position = 0; position < 64; position++) {
+      int v = Zigzag.natural(position) / 8;
+      int u = Zigzag.natural(position) % 8;
+      int stored = from[fromBase + (swaps() ? Zigzag.position(u, v) : position)];
+      boolean odd =
+          (turn.flipsHorizontally() && u % 2 == 1) != (turn.flipsVertically() && v % 2 == 1);
+      if (to[toBase + position] != (odd ? -stored : stored)) {
+        return false;
       }
     }
     return true;

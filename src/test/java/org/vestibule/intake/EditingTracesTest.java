@@ -36,6 +36,8 @@ class EditingTracesTest {
   void xmpHistoryAndSettingsAreNoticed() {
     assertThat(traces(TestJpeg.of(1).exif(camera()).xmp("<xmpMM:History/>")))
         .containsExactly("XMP holds a history of changes");
+    assertThat(traces(TestJpeg.of(1).exif(camera()).xmp("<x stEvt:action='saved'/>")))
+        .containsExactly("XMP holds a history of changes");
     assertThat(traces(TestJpeg.of(1).exif(camera()).xmp("<x crs:Tint='1'/>")))
         .containsExactly("XMP holds settings of an image editor");
     assertThat(traces(TestJpeg.of(1).exif(camera()).xmp("<x hdrgm:Version='1'/>"))).isEmpty();

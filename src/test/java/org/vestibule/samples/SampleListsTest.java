@@ -140,7 +140,7 @@ class SampleListsTest {
 
   @Test
   void theCopyOfAnotherNameIsTheSameFile() throws IOException {
-    assertThat(Files.readAllBytes(SampleFolder.roll().resolve("20260312_104630(1).jpg")))
+    assertThat(Files.readAllBytes(SampleFolder.roll().resolve("Copy of 20260312_104630.jpg")))
         .isEqualTo(Files.readAllBytes(SampleFolder.roll().resolve("20260312_104630.jpg")));
   }
 }

@@ -20,7 +20,7 @@ final class Strays {
     Map<String, byte[]> strays = new LinkedHashMap<>();
     byte[] twin = photographs.get("20260312_104630.jpg");
     byte[] cut = photographs.get("IMG_0021.JPG");
-    strays.put("20260312_104630(1).jpg", twin);
+    strays.put("Copy of 20260312_104630.jpg", twin);
     strays.put("IMG_0043.JPG", Arrays.copyOf(cut, 40_000));
     strays.put("IMG_0044.JPG", new byte[0]);
     strays.put("IMG_0041.HEIC", boxes("heic", "mif1"));

@@ -3,6 +3,7 @@ package org.vestibule.encode;
 import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
+import org.vestibule.base.Turn;
 import org.vestibule.dental.Laid;
 import org.vestibule.intake.CaptureFacts;
 
@@ -12,6 +13,8 @@ import org.vestibule.intake.CaptureFacts;
  * @param facts what the camera wrote
  * @param decision what was decided about the photograph
  * @param laid how the picture is to be laid
+ * @param sheet the turn from the stored picture to the one on the look sheet, in which a crop is
+ *     marked
  * @param frame identity of the frame
  * @param crop identity of the crop, if the decision has one
  * @param institution the practice's name; empty if none
@@ -21,6 +24,7 @@ public record EncodeRequest(
     CaptureFacts facts,
     Decision decision,
     Laid laid,
+    Turn sheet,
     ObjectIdentity frame,
     @Nullable ObjectIdentity crop,
     String institution,

@@ -12,6 +12,7 @@ public final class EncodedObject {
   private final ObjectIdentity identity;
   private final byte[] file;
   private final ContentHash hash;
+  private final ContentHash pictureHash;
   private final TranscodePlan plan;
   private final int widthSamples;
   private final int heightSamples;
@@ -25,6 +26,7 @@ public final class EncodedObject {
     this.identity = identity;
     this.file = file.clone();
     this.hash = ContentHash.of(file);
+    this.pictureHash = ContentHash.of(picture.bytes());
     this.plan = plan;
     this.widthSamples = picture.width();
     this.heightSamples = picture.height();
@@ -49,6 +51,11 @@ public final class EncodedObject {
   /** Hash of the file's bytes. */
   public ContentHash hash() {
     return hash;
+  }
+
+  /** Hash of the codestream inside it. */
+  public ContentHash pictureHash() {
+    return pictureHash;
   }
 
   /** How the picture came out of the source, for the proof. */

@@ -36,14 +36,31 @@ public final class Encoder {
 
   /** The frame first, then the crop if there is one; a picture that can't be filed is refused. */
   public Outcome<List<EncodedObject>> encode(byte[] source, EncodeRequest request) {
-    Outcome<JpegStructure> read = JpegStructure.read(source);
-    if (read instanceof Refused<JpegStructure> refused) {
-      return refused.as();
-    }
-    JpegStructure structure = read.orThrow();
+    return JpegStructure.read(source)
+        .then(structure -> encode(source, structure, profile(structure), request));
+  }
+
+  /**
+   * The same from the bare codestream of an earlier object, whose colour profile stands beside it.
+   *
+   * @param profile the earlier object's ICC profile; empty if it has none
+   */
+  public Outcome<List<EncodedObject>> encodeAgain(
+      byte[] codestream, byte[] profile, EncodeRequest request) {
+    return JpegStructure.read(codestream)
+        .then(structure -> encode(codestream, structure, profile, request));
+  }
+
+  private static byte[] profile(JpegStructure structure) {
+    IccProfile profile = structure.iccProfile();
+    return profile == null ? new byte[0] : profile.bytes();
+  }
+
+  private Outcome<List<EncodedObject>> encode(
+      byte[] source, JpegStructure structure, byte[] profile, EncodeRequest request) {
     List<EncodedObject> objects = new ArrayList<>();
     for (Role role : roles(request)) {
-      Outcome<EncodedObject> made = object(source, structure, request, role);
+      Outcome<EncodedObject> made = object(source, structure, profile, request, role);
       if (made instanceof Done<EncodedObject> done) {
         objects.add(done.value());
       } else {
@@ -58,10 +75,10 @@ public final class Encoder {
   }
 
   private Outcome<EncodedObject> object(
-      byte[] source, JpegStructure structure, EncodeRequest request, Role role) {
+      byte[] source, JpegStructure structure, byte[] profile, EncodeRequest request, Role role) {
     TranscodePlan plan = plan(structure, request, role);
     return Transcoder.transcode(source, plan)
-        .then(picture -> write(picture, structure, request, role, plan));
+        .then(picture -> write(picture, structure, profile, request, role, plan));
   }
 
   private static TranscodePlan plan(JpegStructure structure, EncodeRequest request, Role role) {
@@ -69,9 +86,7 @@ public final class Encoder {
     Crop crop = request.decision().crop();
     CropBox box = null;
     if (role == Role.CROP && crop != null) {
-      Integer exif = request.facts().orientation();
-      Turn sheet = exif == null ? Turn.NONE : Turn.ofExif(exif);
-      box = CropPlace.box(crop, sheet, turn, structure.frame().size());
+      box = CropPlace.box(crop, request.sheet(), turn, structure.frame().size());
     }
     return new TranscodePlan(turn, box, request.decision().mayTrim());
   }
@@ -79,6 +94,7 @@ public final class Encoder {
   private Outcome<EncodedObject> write(
       Transcoded picture,
       JpegStructure structure,
+      byte[] profile,
       EncodeRequest request,
       Role role,
       TranscodePlan plan) {
@@ -105,7 +121,7 @@ public final class Encoder {
       DerivationPart.crop(object, request.frame(), picture);
     }
     boolean colour = structure.colourModel() != ColourModel.GRAY;
-    PicturePart.write(object, picture, colour, usableProfile(structure, colour));
+    PicturePart.write(object, picture, colour, profile);
     return Part10Writer.write(object, TransferSyntax.JPEG_BASELINE)
         .map(file -> new EncodedObject(role, identity, file, plan, picture));
   }
@@ -113,11 +129,5 @@ public final class Encoder {
   private static ObjectIdentity identity(EncodeRequest request, Role role) {
     ObjectIdentity crop = request.crop();
     return role == Role.CROP && crop != null ? crop : request.frame();
-  }
-
-  /** The embedded profile, if the ICC Profile module may hold it (PS3.3 C.11.15.1.1). */
-  private static @Nullable IccProfile usableProfile(JpegStructure structure, boolean colour) {
-    IccProfile profile = structure.iccProfile();
-    return profile != null && ProfileHeader.fits(profile.bytes(), colour) ? profile : null;
   }
 }

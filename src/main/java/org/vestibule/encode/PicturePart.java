@@ -1,9 +1,7 @@
 package org.vestibule.encode;
 
-import org.jspecify.annotations.Nullable;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
-import org.vestibule.jpeg.IccProfile;
 import org.vestibule.jpeg.Transcoded;
 
 /**
@@ -14,7 +12,7 @@ final class PicturePart {
 
   private PicturePart() {}
 
-  static void write(DataSet to, Transcoded picture, boolean colour, @Nullable IccProfile profile) {
+  static void write(DataSet to, Transcoded picture, boolean colour, byte[] profile) {
     byte[] codestream = picture.bytes();
     int samples = colour ? 3 : 1;
     to.put(Tags.SamplesPerPixel, samples)
@@ -31,8 +29,8 @@ final class PicturePart {
     if (colour) {
       to.put(Tags.PlanarConfiguration, 0);
     }
-    if (profile != null) {
-      to.put(Tags.ICCProfile, profile.bytes());
+    if (ProfileHeader.fits(profile, colour)) {
+      to.put(Tags.ICCProfile, profile);
     }
     to.putFragments(Tags.PixelData, codestream);
   }

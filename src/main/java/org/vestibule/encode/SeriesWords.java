@@ -21,6 +21,7 @@ public record SeriesWords(String set, String description, String bodyPart) {
       return new SeriesWords(
           part + "-uncropped", "Photographs of the " + part + ", whole frames", bodyPart);
     }
-    return new SeriesWords(part, "Photographs of the " + part, bodyPart);
+    return new SeriesWords(
+        part, "Photographs of the " + part + (cropped ? ", cropped" : ""), bodyPart);
   }
 }

@@ -11,6 +11,7 @@ import org.vestibule.assign.Decision;
 import org.vestibule.assign.Patient;
 import org.vestibule.assign.Sex;
 import org.vestibule.assign.Visit;
+import org.vestibule.base.Turn;
 import org.vestibule.dental.AccessoryCatalogue;
 import org.vestibule.dental.Capture;
 import org.vestibule.dental.Incisors;
@@ -100,6 +101,7 @@ final class Filed {
         facts(orientation),
         decision,
         laid,
+        orientation == null ? Turn.NONE : Turn.ofExif(orientation),
         FRAME,
         decision.crop() == null ? null : CROP,
         "Practice at the Old Mill",

@@ -60,6 +60,7 @@ class ObjectPixelsTest {
             plain.facts(),
             plain.decision(),
             new Laid(turn, new PatientOrientation("L", "F"), List.of(), List.of()),
+            Turn.NONE,
             plain.frame(),
             null,
             "",

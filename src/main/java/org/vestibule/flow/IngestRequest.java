@@ -1,0 +1,13 @@
+package org.vestibule.flow;
+
+import java.nio.file.Path;
+
+/**
+ * What is to be taken in.
+ *
+ * @param folder with the photographs, and the manifest if there is one
+ * @param by who runs it; recorded with every decision
+ * @param dryRun true if nothing is to be written
+ * @param settle false to take files that were changed just now
+ */
+public record IngestRequest(Path folder, String by, boolean dryRun, boolean settle) {}

@@ -1,0 +1,90 @@
+package org.vestibule.flow;
+
+import java.util.List;
+import org.vestibule.assign.Decision;
+import org.vestibule.assign.DecisionRecord;
+import org.vestibule.assign.Patient;
+import org.vestibule.assign.Visit;
+import org.vestibule.encode.Recipe;
+import org.vestibule.encode.SeriesWords;
+import org.vestibule.store.ledger.DecisionRow;
+import org.vestibule.store.ledger.Filing;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PatientRow;
+import org.vestibule.store.ledger.Role;
+import org.vestibule.store.ledger.VisitRow;
+
+/** Writes down what is about to be filed, before anything is made. */
+final class Intentions {
+
+  private final Practice practice;
+  private final Ledger ledger;
+
+  Intentions(Practice practice) {
+    this.practice = practice;
+    this.ledger = practice.store().ledger();
+  }
+
+  /** Patient, visit, decision and intents, in one transaction. */
+  List<Intent> begin(Picture picture, Decision decision, String source, String why) {
+    return ledger.together(
+        () -> {
+          String who = decision.decidedBy();
+          ledger.visits().put(patient(decision.visit().patient()), who);
+          ledger.visits().put(visit(decision.visit()), who);
+          DecisionRow row =
+              ledger
+                  .decisions()
+                  .add(
+                      picture.hash(),
+                      DecisionJson.write(DecisionRecord.of(decision)),
+                      who,
+                      source,
+                      why);
+          return ledger.intents().begin(filing(picture, decision, row), who);
+        });
+  }
+
+  private static Filing filing(Picture picture, Decision decision, DecisionRow row) {
+    Visit visit = decision.visit();
+    boolean cropped = decision.crop() != null;
+    return new Filing(
+        picture.hash(),
+        row.id(),
+        Recipe.VERSION,
+        visit.patient().issuer(),
+        visit.patient().id(),
+        visit.key(),
+        visit.studyInstanceUid().isEmpty() ? null : visit.studyInstanceUid(),
+        Descriptions.device(picture.facts()),
+        SeriesWords.of(
+                decision.view(), org.vestibule.encode.Role.FRAME, cropped)
+            .set(),
+        cropped ? List.of(Role.FRAME, Role.CROP) : List.of(Role.FRAME));
+  }
+
+  private static PatientRow patient(Patient patient) {
+    return new PatientRow(
+        patient.issuer(),
+        patient.id(),
+        patient.name(),
+        patient.birthDate() == null ? null : patient.birthDate().toString(),
+        patient.sex().dicom(),
+        "");
+  }
+
+  private VisitRow visit(Visit visit) {
+    return new VisitRow(
+        visit.key(),
+        visit.patient().issuer(),
+        visit.patient().id(),
+        visit.start().toString(),
+        visit.end().toString(),
+        practice.settings().zone().getId(),
+        visit.accessionNumber(),
+        visit.referrer(),
+        visit.dentist(),
+        "");
+  }
+}

@@ -1,0 +1,56 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.KeptPhoto;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes a filed photograph as a JPEG. */
+@Command(
+    name = "export",
+    description = {
+      "Write a filed photograph as a JPEG: upright, true-handed, not re-encoded.",
+      "The file carries no name and no position, but the picture may show a face."
+    })
+final class ExportCommand extends PracticeCommand {
+
+  @Parameters(paramLabel = "ID", description = "The photograph, as find prints it.")
+  private String id = "";
+
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      description = "Where to; otherwise ID.jpg in this folder. Nothing is overwritten.")
+  private @Nullable String to;
+
+  ExportCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    Outcome<byte[]> jpeg = new KeptPhoto(practice).jpeg(id);
+    if (jpeg instanceof Refused<byte[]> refused) {
+      return refuse(refused);
+    }
+    Path file = surroundings().path(to == null ? id + ".jpg" : to);
+    try {
+      Files.write(file, jpeg.orThrow(), StandardOpenOption.CREATE_NEW);
+    } catch (FileAlreadyExistsException e) {
+      console().complain("vestibule: " + file.getFileName() + " is already there.");
+      console().complain("  What to do: name another file with --to; nothing was overwritten.");
+      return ExitCode.REFUSED;
+    }
+    console().say("Wrote " + file.getFileName() + ".");
+    return ExitCode.DONE;
+  }
+}

@@ -1,0 +1,41 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.util.List;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.Verify;
+import org.vestibule.store.Finding;
+import picocli.CommandLine.Command;
+
+/** Re-reads everything that is kept and says what is wrong. */
+@Command(
+    name = "verify",
+    description = "Read every object again and compare it with the ledger and the index.")
+final class VerifyCommand extends PracticeCommand {
+
+  VerifyCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    List<Finding> findings = Verify.run(practice);
+    int objects = practice.store().ledger().kept().all().size();
+    console().say("Read " + Counted.of(objects, "object") + " again, down to every coefficient.");
+    if (findings.isEmpty()) {
+      console().say("Everything is as it was kept.");
+      return ExitCode.DONE;
+    }
+    for (Finding finding : findings) {
+      console().gap();
+      console().wrapped(0, capital(finding.what()) + ".");
+      console().wrapped(2, "What to do: " + finding.advice() + ".");
+    }
+    boolean serious = findings.stream().anyMatch(Finding::isSerious);
+    return serious ? ExitCode.DAMAGE : ExitCode.NEEDS_A_PERSON;
+  }
+
+  private static String capital(String sentence) {
+    return sentence.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + sentence.substring(1);
+  }
+}

@@ -1,0 +1,76 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.WaitingPhoto;
+import org.vestibule.flow.WaitingPhotos;
+import org.vestibule.flow.WaitingSheet;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Lists what waits for a person and why. */
+@Command(
+    name = "waiting",
+    description = "List the photographs that wait for a person, why, and what to do.")
+final class WaitingCommand extends PracticeCommand {
+
+  @Option(
+      names = "--sheet",
+      paramLabel = "FILE",
+      description = "Also write a page with the pictures, such as waiting.html.")
+  private @Nullable String sheet;
+
+  WaitingCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    List<WaitingPhoto> waiting = new WaitingPhotos(practice).all();
+    if (sheet != null) {
+      Path file = surroundings().path(sheet);
+      WaitingSheet.write(practice, waiting, file);
+      console().say("Wrote " + file.getFileName() + ": open it in a browser.");
+    }
+    if (waiting.isEmpty()) {
+      console().say("Nothing waits.");
+      return ExitCode.DONE;
+    }
+    console().say(Counted.of(waiting.size(), "photograph") + " for a person to decide:");
+    for (WaitingPhoto photo : waiting) {
+      print(console(), photo);
+    }
+    console().gap();
+    console().say("To file one:  vestibule file ID --view ... --mirror ... --by YOUR-NAME");
+    return ExitCode.NEEDS_A_PERSON;
+  }
+
+  static void print(Console console, WaitingPhoto photo) {
+    console.gap();
+    console.say(
+        photo.id()
+            + "  "
+            + photo.name()
+            + (photo.takenAt() == null ? "" : ", taken " + Times.words(photo.takenAt())));
+    if (!photo.proposal().isEmpty()) {
+      console.wrapped(2, "Known: " + facts(photo.proposal()));
+    }
+    for (WaitingPhoto.Reason reason : photo.reasons()) {
+      console.wrapped(2, "Why: " + reason.sentence() + ".");
+      console.wrapped(2, "What to do: " + reason.advice() + ".");
+    }
+  }
+
+  private static String facts(Map<String, String> proposal) {
+    return new TreeMap<>(proposal)
+        .entrySet().stream()
+            .map(fact -> fact.getKey() + " " + fact.getValue())
+            .collect(Collectors.joining(", "));
+  }
+}

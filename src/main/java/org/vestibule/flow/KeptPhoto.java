@@ -1,0 +1,82 @@
+package org.vestibule.flow;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
+import org.vestibule.encode.Codestream;
+import org.vestibule.store.PhotoRef;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.PhotoState;
+
+/** What is kept of a photograph: its objects, read back. */
+public final class KeptPhoto {
+
+  private final Practice practice;
+
+  public KeptPhoto(Practice practice) {
+    this.practice = practice;
+  }
+
+  /** The object that an id names, as a data set. */
+  public Outcome<DataSet> object(String id) throws IOException {
+    Outcome<PhotoRef> found = practice.store().ids().find(id);
+    if (found instanceof Refused<PhotoRef> refused) {
+      return refused.as();
+    }
+    return object(found.orThrow());
+  }
+
+  Outcome<DataSet> object(PhotoRef photo) throws IOException {
+    Optional<Intent> intent =
+        practice.store().ledger().intents().current(photo.hash()).stream()
+            .filter(one -> one.role() == photo.role())
+            .findFirst();
+    if (intent.isEmpty()) {
+      return notFiled(photo.hash());
+    }
+    Optional<byte[]> bytes = practice.store().objects().get(intent.get().sopUid());
+    if (bytes.isEmpty()) {
+      return Outcome.refused(
+          "the object of this photograph is missing from the objects folder",
+          "restore it from the backup; verify names everything that is missing");
+    }
+    return Part10Reader.read(bytes.get()).map(file -> file.data());
+  }
+
+  /** The JPEG of the object that an id names, as it is shown: upright and true-handed. */
+  public Outcome<byte[]> jpeg(String id) throws IOException {
+    return object(id)
+        .then(
+            object -> {
+              List<byte[]> fragments = object.fragments(Tags.PixelData);
+              return fragments.size() == 1
+                  ? Outcome.done(Codestream.withoutPadding(fragments.get(0)))
+                  : Outcome.refused(
+                      "the object holds no single picture", "run verify: it may be damaged");
+            });
+  }
+
+  private <T> Outcome<T> notFiled(ContentHash hash) {
+    PhotoState state =
+        practice.store().ledger().photos().find(hash).map(row -> row.state()).orElse(PhotoState.SEEN);
+    return switch (state) {
+      case WAITING ->
+          Outcome.refused(
+              "this photograph is not filed: it waits for a person",
+              "\"vestibule waiting\" says why, \"vestibule file\" files it");
+      case REJECTED ->
+          Outcome.refused(
+              "this photograph was rejected and is out of the record",
+              "file it again if that was wrong");
+      default ->
+          Outcome.refused("this photograph is not filed yet", "run ingest: it completes the filing");
+    };
+  }
+
+}

@@ -1,0 +1,51 @@
+package org.vestibule.flow;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dicom.DicomFile;
+import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
+import org.vestibule.encode.Codestream;
+import org.vestibule.jpeg.Coefficients;
+import org.vestibule.store.Finding;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.KeptObject;
+
+/** Re-reads everything that is kept, down to the coefficients of each picture. */
+public final class Verify {
+
+  private Verify() {}
+
+  /** Everything that is wrong; empty if the store is sound. */
+  public static List<Finding> run(Practice practice) throws IOException {
+    return practice.store().verifier().verify(Verify::wrongWith);
+  }
+
+  private static Optional<String> wrongWith(Intent intent, KeptObject kept, byte[] bytes) {
+    Outcome<byte[]> codestream =
+        Part10Reader.read(bytes).then(file -> codestream(file, intent));
+    Outcome<Coefficients> decoded =
+        codestream.then(
+            jpeg ->
+                ContentHash.of(jpeg).equals(kept.pixelHash())
+                    ? Coefficients.decode(jpeg)
+                    : Outcome.refused("its picture is not the one that was kept", "restore it"));
+    return decoded instanceof Refused<Coefficients> refused
+        ? Optional.of(refused.reason())
+        : Optional.empty();
+  }
+
+  private static Outcome<byte[]> codestream(DicomFile file, Intent intent) {
+    List<byte[]> fragments = file.data().fragments(Tags.PixelData);
+    if (fragments.size() != 1
+        || !file.data().string(Tags.SOPInstanceUID).equals(Optional.of(intent.sopUid()))
+        || !file.data().string(Tags.StudyInstanceUID).equals(Optional.of(intent.studyUid()))) {
+      return Outcome.refused("it is not the object that its name says", "restore it");
+    }
+    return Outcome.done(Codestream.withoutPadding(fragments.get(0)));
+  }
+}

@@ -1,0 +1,63 @@
+package org.vestibule.flow;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+import org.vestibule.flow.look.Card;
+import org.vestibule.flow.look.Fact;
+import org.vestibule.flow.look.Sheet;
+import org.vestibule.flow.look.SheetSection;
+import org.vestibule.flow.look.SheetWriter;
+
+/** What waits, as a page with the pictures. */
+public final class WaitingSheet {
+
+  private WaitingSheet() {}
+
+  /** Writes the page, in place of an older one. */
+  public static void write(Practice practice, List<WaitingPhoto> waiting, Path file)
+      throws IOException {
+    SourceFiles sources = new SourceFiles(practice);
+    List<Card> cards = new ArrayList<>();
+    for (WaitingPhoto photo : waiting) {
+      cards.add(card(photo, sources));
+    }
+    Sheet sheet =
+        new Sheet(
+            "What waits for you",
+            waiting.isEmpty()
+                ? "Nothing waits."
+                : "These photographs are safe, but something about them has to be said by a person"
+                    + " before they can be filed.",
+            Sheet.CAUTION,
+            List.of(),
+            "",
+            List.of(),
+            cards.isEmpty()
+                ? List.of()
+                : List.of(
+                    new SheetSection(
+                        "Waiting", "Pictures are turned as the camera asked, nothing else.", cards)),
+            "Edges and sides on this page are those of the file: a mirror image is still one.");
+    try (BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
+      SheetWriter.write(sheet, out);
+    }
+  }
+
+  private static Card card(WaitingPhoto photo, SourceFiles sources) {
+    List<Fact> facts = new ArrayList<>();
+    facts.add(new Fact("File", photo.name()));
+    new TreeMap<>(photo.proposal()).forEach((key, value) -> facts.add(new Fact(key, value)));
+    List<String> notes = new ArrayList<>();
+    for (WaitingPhoto.Reason reason : photo.reasons()) {
+      notes.add("Why: " + reason.sentence() + ".");
+      notes.add("What to do: " + reason.advice() + ".");
+    }
+    return new Card(photo.id(), sources.picture(photo.id()), List.of(), facts, notes);
+  }
+}

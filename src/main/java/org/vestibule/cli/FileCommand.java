@@ -1,0 +1,56 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Corrections;
+import org.vestibule.flow.FiledPhoto;
+import org.vestibule.flow.Practice;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** Files waiting photographs by a person's word. */
+@Command(
+    name = "file",
+    description = {
+      "File one or several waiting photographs, because a person says what they show.",
+      "What is not said is taken from the proposal that \"waiting\" prints."
+    })
+final class FileCommand extends PracticeCommand {
+
+  @Parameters(paramLabel = "ID", arity = "1..*", description = "The photographs, by their ids.")
+  private List<String> ids = new ArrayList<>();
+
+  @Mixin private FactsOptions facts = new FactsOptions();
+
+  @Mixin private PersonOption person = new PersonOption();
+
+  FileCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    Outcome<String> by = person.name(surroundings());
+    if (by instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    boolean all = true;
+    for (String id : ids) {
+      Outcome<FiledPhoto> filed =
+          new Corrections(practice, by.orThrow()).file(id, facts.words());
+      if (filed instanceof Refused<FiledPhoto> refused) {
+        console().complain(id + ":");
+        complain(refused);
+        all = false;
+      } else {
+        console().say(FiledLine.of(filed.orThrow()));
+      }
+    }
+    return all ? ExitCode.DONE : ExitCode.REFUSED;
+  }
+}

@@ -1,0 +1,57 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Corrections;
+import org.vestibule.flow.FiledPhoto;
+import org.vestibule.flow.Practice;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Corrects what was filed: another visit, view, teeth or side. */
+@Command(
+    name = "move",
+    description = {
+      "Correct a filed photograph: another patient's visit, another view, teeth, mirror or crop.",
+      "A new object takes its place; the old one stays, out of search, with who and why."
+    })
+final class MoveCommand extends PracticeCommand {
+
+  @Parameters(paramLabel = "ID", description = "The photograph, as find prints it.")
+  private String id = "";
+
+  @Option(
+      names = "--why",
+      required = true,
+      paramLabel = "WORDS",
+      description = "Why it is corrected; kept with the correction.")
+  private String why = "";
+
+  @Mixin private FactsOptions facts = new FactsOptions();
+
+  @Mixin private PersonOption person = new PersonOption();
+
+  MoveCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    Outcome<String> by = person.name(surroundings());
+    if (by instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<FiledPhoto> moved =
+        new Corrections(practice, by.orThrow()).move(id, facts.words(), why);
+    if (moved instanceof Refused<FiledPhoto> refused) {
+      return refuse(refused);
+    }
+    console().say(FiledLine.of(moved.orThrow()));
+    console().say("The earlier object stays in the record, out of search.");
+    return ExitCode.DONE;
+  }
+}

@@ -1,0 +1,52 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Corrections;
+import org.vestibule.flow.Practice;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Takes a photograph out of the record, or off the waiting list. */
+@Command(
+    name = "reject",
+    description = {
+      "Take a filed photograph out of search, or a waiting one off the list.",
+      "Nothing is deleted: object, file and history stay, with who and why."
+    })
+final class RejectCommand extends PracticeCommand {
+
+  @Parameters(paramLabel = "ID", description = "The photograph, as find or waiting prints it.")
+  private String id = "";
+
+  @Option(
+      names = "--why",
+      required = true,
+      paramLabel = "WORDS",
+      description = "Why; kept with the rejection.")
+  private String why = "";
+
+  @Mixin private PersonOption person = new PersonOption();
+
+  RejectCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    Outcome<String> by = person.name(surroundings());
+    if (by instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<String> rejected = new Corrections(practice, by.orThrow()).reject(id, why);
+    if (rejected instanceof Refused<String> refused) {
+      return refuse(refused);
+    }
+    console().say(rejected.orThrow());
+    return ExitCode.DONE;
+  }
+}

@@ -3,7 +3,7 @@ package org.vestibule.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.vestibule.flow.FilingWords;
+import org.vestibule.assign.PersonWords;
 import picocli.CommandLine.Option;
 
 /** What a person says about a photograph. */
@@ -71,8 +71,9 @@ final class FactsOptions {
       description = "Edge columns or rows that can't be turned without re-encoding may be dropped.")
   private boolean trim;
 
-  FilingWords words() {
-    return new FilingWords(
+  /** What was said; the person looked at the photograph that they name by its id. */
+  PersonWords words(String by) {
+    return PersonWords.of(
         visit,
         patient,
         view,
@@ -80,10 +81,12 @@ final class FactsOptions {
         mirror,
         incisors,
         crop,
-        accessories,
+        String.join(";", accessories),
         stage,
         treatment,
         note,
-        trim);
+        trim ? "yes" : "",
+        by,
+        true);
   }
 }

@@ -46,7 +46,7 @@ final class MoveCommand extends PracticeCommand {
       return ExitCode.WRONG_USE;
     }
     Outcome<FiledPhoto> moved =
-        new Corrections(practice, by.orThrow()).move(id, facts.words(), why);
+        new Corrections(practice).move(id, facts.words(by.orThrow()), why);
     if (moved instanceof Refused<FiledPhoto> refused) {
       return refuse(refused);
     }

@@ -42,7 +42,7 @@ final class RejectCommand extends PracticeCommand {
       complain(refused);
       return ExitCode.WRONG_USE;
     }
-    Outcome<String> rejected = new Corrections(practice, by.orThrow()).reject(id, why);
+    Outcome<String> rejected = new Corrections(practice).reject(id, by.orThrow(), why);
     if (rejected instanceof Refused<String> refused) {
       return refuse(refused);
     }

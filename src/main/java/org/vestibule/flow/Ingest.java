@@ -1,0 +1,197 @@
+package org.vestibule.flow;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.vestibule.assign.Assigner;
+import org.vestibule.assign.Assignment;
+import org.vestibule.assign.Assignment.Decided;
+import org.vestibule.assign.Assignment.Waits;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.intake.Intake;
+import org.vestibule.intake.IntakeRules;
+import org.vestibule.intake.Photo;
+import org.vestibule.intake.Roll;
+import org.vestibule.store.RunLock;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PhotoRow;
+import org.vestibule.store.ledger.PhotoState;
+
+/**
+ * Takes in a folder: what can be filed safely is filed, everything else waits with its reason.
+ * Running it again changes nothing that is settled; what a killed run began is completed.
+ */
+public final class Ingest {
+
+  private static final String BUSY = "another run is at work";
+
+  private final Practice practice;
+  private final IngestRequest request;
+  private final Ledger ledger;
+  private final Progress progress;
+  private final WaitingPhotos waitingPhotos;
+  private final SourceFiles sources;
+  private final Filer filer;
+  private final List<FiledPhoto> filed = new ArrayList<>();
+  private final List<WaitingPhoto> waiting = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
+  private int knownAlready;
+  private int completed;
+
+  private Ingest(Practice practice, IngestRequest request, Progress progress) {
+    this.practice = practice;
+    this.request = request;
+    this.progress = progress;
+    this.ledger = practice.store().ledger();
+    this.waitingPhotos = new WaitingPhotos(practice);
+    this.sources = new SourceFiles(practice);
+    this.filer = new Filer(practice);
+  }
+
+  /** Runs one ingest; refused if another run is at work or a list can't be used. */
+  public static Outcome<IngestReport> run(
+      Practice practice, IngestRequest request, Progress progress) throws IOException {
+    Outcome<RunLock> locked = practice.store().lock("ingest");
+    if (!(locked instanceof Done<RunLock> free)) {
+      return ((Refused<RunLock>) locked).as();
+    }
+    try (RunLock lock = free.value()) {
+      return new Ingest(practice, request, progress).run(lock);
+    }
+  }
+
+  /** True if a refusal says that another run holds the lock. */
+  public static boolean isBusy(Refused<?> refused) {
+    return refused.reason().startsWith(BUSY);
+  }
+
+  private Outcome<IngestReport> run(RunLock lock) throws IOException {
+    lock.interrupted()
+        .ifPresent(run -> notes.add("the run before this one was interrupted (" + run + ")."));
+    Roll roll = Intake.read(request.folder(), rules(), practice.clock());
+    Outcome<Assigner> assigner = new Lists(practice).assigner(request, roll, notes);
+    if (!(assigner instanceof Done<Assigner> ready)) {
+      return ((Refused<Assigner>) assigner).as();
+    }
+    if (!request.dryRun()) {
+      practice.store().objects().clearInterrupted();
+    }
+    for (int i = 0; i < roll.photos().size(); i++) {
+      Photo photo = roll.photos().get(i);
+      progress.at(i, roll.photos().size(), photo.arrival().shownName());
+      take(photo, roll, ready.value());
+    }
+    if (!request.dryRun()) {
+      practice.store().followIndex();
+    }
+    return Outcome.done(
+        new IngestReport(filed, waiting, roll.leftOut(), knownAlready, completed, notes));
+  }
+
+  private IntakeRules rules() {
+    IntakeRules rules =
+        new IntakeRules(practice.settings().settle(), IntakeRules.DEFAULT.largestBytes());
+    return request.settle() ? rules : rules.withoutSettling();
+  }
+
+  private void take(Photo photo, Roll roll, Assigner assigner) throws IOException {
+    ContentHash hash = photo.arrival().hash();
+    PhotoState state =
+        ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
+    if (!request.dryRun()) {
+      sources.seen(photo);
+    }
+    switch (state) {
+      case KEPT, REJECTED -> knownAlready++;
+      case INTENDED -> complete(photo);
+      case SEEN, WAITING -> assign(photo, assigner.assign(photo, roll));
+    }
+  }
+
+  /** What a killed run intended is made now, by the decision that was written down. */
+  private void complete(Photo photo) throws IOException {
+    if (request.dryRun()) {
+      notes.add(photo.arrival().shownName() + " was begun by an interrupted run.");
+      return;
+    }
+    Outcome<byte[]> bytes = photo.bytes();
+    if (bytes instanceof Refused<byte[]> refused) {
+      notes.add(refused.sentence() + ".");
+      return;
+    }
+    Picture picture =
+        Picture.ofFile(
+            photo.arrival().hash(),
+            photo.arrival().shownName(),
+            photo.facts(),
+            bytes.orThrow());
+    Outcome<FiledPhoto> done = new Resumption(practice, filer).complete(picture);
+    if (done instanceof Done<FiledPhoto> finished) {
+      filed.add(finished.value());
+      completed++;
+    } else {
+      wait(photo, Map.of(), List.of(pictureReason((Refused<FiledPhoto>) done)));
+    }
+  }
+
+  private void assign(Photo photo, Assignment assignment) throws IOException {
+    if (assignment instanceof Decided decided) {
+      file(photo, decided);
+    } else if (assignment instanceof Waits waits) {
+      wait(photo, ProposalWords.of(waits.proposal()), ProposalWords.reasons(waits.reasons()));
+    }
+  }
+
+  private void file(Photo photo, Decided decided) throws IOException {
+    if (request.dryRun()) {
+      filed.add(WouldFile.report(practice, photo, decided));
+      return;
+    }
+    Outcome<byte[]> bytes = photo.bytes();
+    if (bytes instanceof Refused<byte[]> refused) {
+      notes.add(refused.sentence() + ".");
+      return;
+    }
+    Picture picture =
+        Picture.ofFile(
+            photo.arrival().hash(),
+            photo.arrival().shownName(),
+            photo.facts(),
+            bytes.orThrow());
+    Outcome<FiledPhoto> done =
+        filer.file(picture, decided.decision(), decided.laid(), "manifest", "");
+    if (done instanceof Done<FiledPhoto> finished) {
+      filed.add(finished.value());
+    } else {
+      wait(
+          photo,
+          ProposalWords.of(decided.decision()),
+          List.of(pictureReason((Refused<FiledPhoto>) done)));
+    }
+  }
+
+  private static WaitingPhoto.Reason pictureReason(Refused<?> refused) {
+    return new WaitingPhoto.Reason("PICTURE", refused.reason(), refused.advice());
+  }
+
+  private void wait(
+      Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {
+    ContentHash hash = photo.arrival().hash();
+    if (!request.dryRun()) {
+      String id = practice.store().ids().of(hash);
+      waitingPhotos.put(hash, reasons, proposal, Descriptions.waiting(hash, id, photo.facts()));
+    }
+    waiting.add(
+        new WaitingPhoto(
+            request.dryRun() ? hash.brief() : practice.store().ids().of(hash),
+            photo.arrival().shownName(),
+            photo.facts().takenAt(),
+            null,
+            proposal,
+            reasons));
+  }
+}

@@ -2,7 +2,6 @@ package org.vestibule.flow;
 
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.Patient;
 import org.vestibule.assign.Visit;
@@ -77,13 +76,12 @@ final class Descriptions {
     return at.tooth().iso() + " " + at.occupant().words();
   }
 
-  /** A photograph that waits: only what is surely known about it. */
-  static IndexRecord waiting(
-      ContentHash hash, String id, CaptureFacts facts, @Nullable Visit visit, @Nullable View view) {
+  /** A photograph that waits: what its camera wrote, and nothing that is only proposed. */
+  static IndexRecord waiting(ContentHash hash, String id, CaptureFacts facts) {
     Shows shows =
         new Shows(
-            view == null ? "" : view.key(),
-            view == null ? "" : view.name(),
+            "",
+            "",
             "",
             List.of(),
             List.of(),
@@ -98,7 +96,7 @@ final class Descriptions {
         false,
         null,
         facts.takenAt(),
-        visit == null ? Who.NOBODY : who(visit),
+        Who.NOBODY,
         shows,
         device(facts),
         "",

@@ -55,6 +55,7 @@ final class Filer {
   /** Makes, writes, proves and keeps what the ledger intends. */
   Outcome<FiledPhoto> complete(
       Picture picture, Decision decision, Laid laid, List<Intent> intents) throws IOException {
+    new KeptPictures(practice).turned(picture.hash(), frame(intents), laid.turn());
     Turn before = picture.turned().inverse();
     Laid further =
         new Laid(
@@ -131,6 +132,10 @@ final class Filer {
   private static Turn sheet(Picture picture) {
     Integer exif = picture.facts().orientation();
     return exif == null ? Turn.NONE : Turn.ofExif(exif);
+  }
+
+  private static Intent frame(List<Intent> intents) {
+    return intents.stream().filter(one -> one.role() == Role.FRAME).findFirst().orElseThrow();
   }
 
   private static ObjectIdentity identity(List<Intent> intents, Role role) {

@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.vestibule.assign.Assigner;
 import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Assignment.Waits;
+import org.vestibule.assign.RollAssigner;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -73,9 +73,9 @@ public final class Ingest {
     lock.interrupted()
         .ifPresent(run -> notes.add("the run before this one was interrupted (" + run + ")."));
     Roll roll = Intake.read(request.folder(), rules(), practice.clock());
-    Outcome<Assigner> assigner = new Lists(practice).assigner(request, roll, notes);
-    if (!(assigner instanceof Done<Assigner> ready)) {
-      return ((Refused<Assigner>) assigner).as();
+    Outcome<RollAssigner> assigner = new Lists(practice).forRoll(request, roll, notes);
+    if (!(assigner instanceof Done<RollAssigner> ready)) {
+      return ((Refused<RollAssigner>) assigner).as();
     }
     if (!request.dryRun()) {
       practice.store().objects().clearInterrupted();
@@ -83,7 +83,7 @@ public final class Ingest {
     for (int i = 0; i < roll.photos().size(); i++) {
       Photo photo = roll.photos().get(i);
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
-      take(photo, roll, ready.value());
+      take(photo, ready.value());
     }
     if (!request.dryRun()) {
       practice.store().followIndex();
@@ -98,7 +98,7 @@ public final class Ingest {
     return request.settle() ? rules : rules.withoutSettling();
   }
 
-  private void take(Photo photo, Roll roll, Assigner assigner) throws IOException {
+  private void take(Photo photo, RollAssigner assigner) throws IOException {
     ContentHash hash = photo.arrival().hash();
     PhotoState state =
         ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
@@ -108,7 +108,7 @@ public final class Ingest {
     switch (state) {
       case KEPT, REJECTED -> knownAlready++;
       case INTENDED -> complete(photo);
-      case SEEN, WAITING -> assign(photo, assigner.assign(photo, roll));
+      case SEEN, WAITING -> assign(photo, assigner.assign(photo));
     }
   }
 
@@ -148,7 +148,7 @@ public final class Ingest {
 
   private void file(Photo photo, Decided decided) throws IOException {
     if (request.dryRun()) {
-      filed.add(WouldFile.report(practice, photo, decided));
+      filed.add(wouldFile(photo, decided));
       return;
     }
     Outcome<byte[]> bytes = photo.bytes();
@@ -169,9 +169,21 @@ public final class Ingest {
     } else {
       wait(
           photo,
-          ProposalWords.of(decided.decision()),
+          ProposalWords.of(decided.decision(), photo.facts().orientation()),
           List.of(pictureReason((Refused<FiledPhoto>) done)));
     }
+  }
+
+  private static FiledPhoto wouldFile(Photo photo, Decided decided) {
+    return new FiledPhoto(
+        photo.arrival().hash().brief(),
+        photo.arrival().shownName(),
+        Descriptions.name(decided.decision().visit().patient().name()),
+        decided.decision().view().name(),
+        decided.decision().teeth().isEmpty() ? "" : decided.decision().teeth().words(),
+        TurnWords.of(decided.laid().turn()).isEmpty()
+            ? List.of()
+            : List.of(TurnWords.of(decided.laid().turn())));
   }
 
   private static WaitingPhoto.Reason pictureReason(Refused<?> refused) {
@@ -187,6 +199,7 @@ public final class Ingest {
     }
     waiting.add(
         new WaitingPhoto(
+            hash,
             request.dryRun() ? hash.brief() : practice.store().ids().of(hash),
             photo.arrival().shownName(),
             photo.facts().takenAt(),

@@ -1,14 +1,20 @@
 package org.vestibule.flow;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Crop;
 import org.vestibule.assign.Decision;
-import org.vestibule.assign.DecisionRecord;
 import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.Proposal;
 import org.vestibule.assign.WaitReason;
+import org.vestibule.base.Turn;
+import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Incisors;
 
 /** Proposals by name of the fact, each as a person would write it. */
 final class ProposalWords {
@@ -37,9 +43,42 @@ final class ProposalWords {
     return words;
   }
 
-  /** The decision that a picture could not be filed by, so that it need not be said again. */
-  static Map<String, String> of(Decision decision) {
-    return of(DecisionRecord.of(decision).proposal());
+  /** A decision whose picture could not be filed, so that it need not be said again. */
+  static Map<String, String> of(Decision decision, @Nullable Integer exifOrientation) {
+    Map<String, String> words = new LinkedHashMap<>();
+    put(words, "visit", decision.visit().key());
+    put(words, "patient", decision.visit().patient().id());
+    put(words, "view", decision.view().key());
+    put(words, "teeth", decision.teeth().text());
+    put(words, "mirror", decision.mirror().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+    if (decision.incisors() != null) {
+      put(words, "incisors", onSheet(decision.incisors(), exifOrientation));
+    }
+    Crop crop = decision.crop();
+    if (crop != null) {
+      put(
+          words,
+          "crop",
+          crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom());
+    }
+    put(
+        words,
+        "accessories",
+        decision.accessories().stream().map(Accessory::key).collect(Collectors.joining(";")));
+    put(words, "stage", decision.stage() == null ? null : decision.stage().words());
+    put(words, "treatment", decision.treatment());
+    put(words, "note", decision.note());
+    return words;
+  }
+
+  /** The edge on the sheet that lies at this edge of the raw picture. */
+  private static String onSheet(Incisors raw, @Nullable Integer exifOrientation) {
+    Turn sheet = exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation);
+    return Arrays.stream(Incisors.values())
+        .filter(edge -> edge.inRaw(sheet) == raw)
+        .map(edge -> edge.name().toLowerCase(Locale.ROOT))
+        .findFirst()
+        .orElseThrow();
   }
 
   static List<WaitingPhoto.Reason> reasons(List<WaitReason> reasons) {

@@ -5,10 +5,12 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.ContentHash;
 
 /**
  * A photograph that waits for a person.
  *
+ * @param hash of its bytes
  * @param id what people call it by
  * @param name the file's name
  * @param takenAt on the camera's clock, if the file says so
@@ -17,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param reasons why it waits, each with what to do
  */
 public record WaitingPhoto(
+    ContentHash hash,
     String id,
     String name,
     @Nullable LocalDateTime takenAt,

@@ -5,6 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
 import org.vestibule.intake.CaptureFacts;
+import org.vestibule.store.index.IndexRecord;
+import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.SeenFile;
 import org.vestibule.store.ledger.WaitingRow;
@@ -29,6 +31,7 @@ public final class WaitingPhotos {
     String name =
         ledger.arrivals().of(row.hash()).stream().map(SeenFile::name).findFirst().orElse("");
     return new WaitingPhoto(
+        row.hash(),
         practice.store().ids().of(row.hash()),
         name,
         facts(row.hash()).takenAt(),
@@ -47,9 +50,13 @@ public final class WaitingPhotos {
       ContentHash hash,
       List<WaitingPhoto.Reason> reasons,
       Map<String, String> proposal,
-      String indexRecord) {
+      IndexRecord description) {
     return ledger
         .waiting()
-        .put(hash, WaitingJson.reasons(reasons), WaitingJson.proposal(proposal), indexRecord);
+        .put(
+            hash,
+            WaitingJson.reasons(reasons),
+            WaitingJson.proposal(proposal),
+            IndexRecordJson.write(description));
   }
 }

@@ -58,6 +58,6 @@ public final class WaitingSheet {
       notes.add("Why: " + reason.sentence() + ".");
       notes.add("What to do: " + reason.advice() + ".");
     }
-    return new Card(photo.id(), sources.picture(photo.id()), List.of(), facts, notes);
+    return new Card(photo.id(), sources.picture(photo.hash()), List.of(), facts, notes);
   }
 }

@@ -1,0 +1,199 @@
+package org.vestibule.flow;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.vestibule.assign.Assignment.Decided;
+import org.vestibule.assign.Decision;
+import org.vestibule.assign.PersonWords;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.intake.CaptureFacts;
+import org.vestibule.store.PhotoRef;
+import org.vestibule.store.RunLock;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PhotoRow;
+import org.vestibule.store.ledger.PhotoState;
+import org.vestibule.store.ledger.WaitingRow;
+
+/**
+ * What a person does about single photographs: files one that waits, corrects one that is filed,
+ * takes one out. Every step is recorded with the person's name.
+ */
+public final class Corrections {
+
+  private final Practice practice;
+  private final Ledger ledger;
+  private final SourceFiles sources;
+
+  public Corrections(Practice practice) {
+    this.practice = practice;
+    this.ledger = practice.store().ledger();
+    this.sources = new SourceFiles(practice);
+  }
+
+  /** Files a photograph that waits, by what a person says and what was proposed. */
+  public Outcome<FiledPhoto> file(String id, PersonWords said) throws IOException {
+    return locked("file", id, photo -> fileOne(photo, said));
+  }
+
+  /** Corrects a filed photograph; what is not said stays as it was. */
+  public Outcome<FiledPhoto> move(String id, PersonWords said, String why) throws IOException {
+    return locked("move", id, photo -> moveOne(photo, said, why));
+  }
+
+  /** Takes a photograph out of the record or off the waiting list; says what was done. */
+  public Outcome<String> reject(String id, String by, String why) throws IOException {
+    return locked("reject", id, photo -> rejectOne(photo, by, why));
+  }
+
+  @FunctionalInterface
+  private interface Step<T> {
+    Outcome<T> on(ContentHash photo) throws IOException;
+  }
+
+  private <T> Outcome<T> locked(String what, String id, Step<T> step) throws IOException {
+    Outcome<RunLock> locked = practice.store().lock(what);
+    if (!(locked instanceof Done<RunLock> free)) {
+      return ((Refused<RunLock>) locked).as();
+    }
+    try (RunLock lock = free.value()) {
+      Outcome<PhotoRef> found = practice.store().ids().find(id);
+      if (!(found instanceof Done<PhotoRef> photo)) {
+        return ((Refused<PhotoRef>) found).as();
+      }
+      Outcome<T> done = step.on(photo.value().hash());
+      practice.store().followIndex();
+      return done;
+    }
+  }
+
+  private Outcome<FiledPhoto> fileOne(ContentHash hash, PersonWords said) throws IOException {
+    PhotoState state = state(hash);
+    if (state == PhotoState.KEPT) {
+      return Outcome.refused("this photograph is filed already", "correct it with move");
+    }
+    if (state == PhotoState.INTENDED) {
+      return Outcome.refused(
+          "an interrupted run was filing this photograph", "run ingest: it completes that");
+    }
+    Optional<WaitingRow> waiting = ledger.waiting().find(hash);
+    Map<String, String> proposal =
+        waiting.map(row -> WaitingJson.proposal(row.proposal())).orElse(Map.of());
+    CaptureFacts facts = sources.facts(hash);
+    Outcome<Decided> decided =
+        new Lists(practice).byPerson(facts, ProposalWords.completed(said, proposal));
+    Outcome<byte[]> bytes = sources.bytes(hash);
+    if (!(decided instanceof Done<Decided> known)) {
+      return ((Refused<Decided>) decided).as();
+    }
+    if (!(bytes instanceof Done<byte[]> source)) {
+      return ((Refused<byte[]>) bytes).as();
+    }
+    Picture picture = Picture.ofFile(hash, sources.name(hash), facts, source.value());
+    Outcome<FiledPhoto> filed =
+        new Filer(practice)
+            .file(picture, known.value().decision(), known.value().laid(), "person", "");
+    if (filed instanceof Refused<FiledPhoto>) {
+      waitOn(hash, facts, known.value().decision(), (Refused<FiledPhoto>) filed);
+    }
+    return filed;
+  }
+
+  /** A picture that could not be filed goes on waiting, with what the person said. */
+  private void waitOn(
+      ContentHash hash,
+      CaptureFacts facts,
+      Decision decision,
+      Refused<FiledPhoto> why) {
+    if (state(hash) == PhotoState.INTENDED) {
+      return;
+    }
+    List<WaitingPhoto.Reason> reasons =
+        List.of(new WaitingPhoto.Reason("PICTURE", why.reason(), why.advice()));
+    new WaitingPhotos(practice)
+        .put(
+            hash,
+            reasons,
+            ProposalWords.of(decision, facts.orientation()),
+            Descriptions.waiting(hash, practice.store().ids().of(hash), facts));
+  }
+
+  private Outcome<FiledPhoto> moveOne(ContentHash hash, PersonWords said, String why)
+      throws IOException {
+    List<Intent> current = ledger.intents().current(hash);
+    if (current.isEmpty()) {
+      return Outcome.refused(
+          "this photograph is not filed, so there is nothing to correct",
+          "file it with file, if it waits");
+    }
+    if (said.isBlank()) {
+      return Outcome.refused(
+          "nothing was said that differs from what is filed",
+          "say what is to be corrected, such as --visit, --view, --teeth or --mirror");
+    }
+    Filer filer = new Filer(practice);
+    Outcome<Decision> before =
+        new Resumption(practice, filer).decision(current.get(0).decisionId());
+    if (!(before instanceof Done<Decision> old)) {
+      return ((Refused<Decision>) before).as();
+    }
+    CaptureFacts facts = sources.facts(hash);
+    PersonWords words =
+        ProposalWords.completed(
+            said, ProposalWords.of(old.value(), facts.orientation()));
+    Outcome<Decided> decided = new Lists(practice).byPerson(facts, trimmedAsBefore(words, old.value()));
+    if (!(decided instanceof Done<Decided> known)) {
+      return ((Refused<Decided>) decided).as();
+    }
+    Outcome<Picture> picture = new KeptPictures(practice).best(hash, facts, current);
+    if (!(picture instanceof Done<Picture> found)) {
+      return ((Refused<Picture>) picture).as();
+    }
+    return filer.file(
+        found.value(), known.value().decision(), known.value().laid(), "person", why);
+  }
+
+  private static PersonWords trimmedAsBefore(PersonWords words, Decision old) {
+    return new PersonWords(
+        words.visit(),
+        words.patient(),
+        words.view(),
+        words.teeth(),
+        words.mirror(),
+        words.incisors(),
+        words.crop(),
+        words.accessories(),
+        words.stage(),
+        words.treatment(),
+        words.note(),
+        words.trim().isEmpty() && old.mayTrim() ? "yes" : words.trim(),
+        words.by(),
+        words.seen());
+  }
+
+  private Outcome<String> rejectOne(ContentHash hash, String by, String why) {
+    String id = practice.store().ids().of(hash);
+    if (state(hash) == PhotoState.WAITING) {
+      ledger.waiting().dismiss(hash, by, why);
+      return Outcome.done(
+          "Photograph " + id + " no longer waits. Its file stays where it is, untouched.");
+    }
+    if (ledger.corrections().reject(hash, by, why)) {
+      return Outcome.done(
+          "Photograph "
+              + id
+              + " is out of search. Its object and its history stay in the record.");
+    }
+    return Outcome.refused(
+        "photograph " + id + " is neither filed nor waiting", "nothing needs to be done");
+  }
+
+  private PhotoState state(ContentHash hash) {
+    return ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
+  }
+}

@@ -20,7 +20,7 @@ import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 import org.vestibule.store.ledger.Ledger;
-import org.vestibule.store.ledger.Role;
+import org.vestibule.encode.Role;
 
 /**
  * Files one photograph: intent in the ledger, objects made, written, read back and proved, then

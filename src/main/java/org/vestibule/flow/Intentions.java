@@ -3,7 +3,6 @@ package org.vestibule.flow;
 import java.util.List;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.DecisionRecord;
-import org.vestibule.assign.Patient;
 import org.vestibule.assign.Visit;
 import org.vestibule.encode.Recipe;
 import org.vestibule.encode.SeriesWords;
@@ -11,9 +10,7 @@ import org.vestibule.store.ledger.DecisionRow;
 import org.vestibule.store.ledger.Filing;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
-import org.vestibule.store.ledger.PatientRow;
-import org.vestibule.store.ledger.Role;
-import org.vestibule.store.ledger.VisitRow;
+import org.vestibule.encode.Role;
 
 /** Writes down what is about to be filed, before anything is made. */
 final class Intentions {
@@ -31,8 +28,8 @@ final class Intentions {
     return ledger.together(
         () -> {
           String who = decision.decidedBy();
-          ledger.visits().put(patient(decision.visit().patient()), who);
-          ledger.visits().put(visit(decision.visit()), who);
+          ledger.visits().put(VisitBook.patientRow(decision.visit().patient()), who);
+          ledger.visits().put(new VisitBook(practice).visitRow(decision.visit()), who);
           DecisionRow row =
               ledger
                   .decisions()
@@ -59,32 +56,8 @@ final class Intentions {
         visit.studyInstanceUid().isEmpty() ? null : visit.studyInstanceUid(),
         Descriptions.device(picture.facts()),
         SeriesWords.of(
-                decision.view(), org.vestibule.encode.Role.FRAME, cropped)
+                decision.view(), Role.FRAME, cropped)
             .set(),
         cropped ? List.of(Role.FRAME, Role.CROP) : List.of(Role.FRAME));
-  }
-
-  private static PatientRow patient(Patient patient) {
-    return new PatientRow(
-        patient.issuer(),
-        patient.id(),
-        patient.name(),
-        patient.birthDate() == null ? null : patient.birthDate().toString(),
-        patient.sex().dicom(),
-        "");
-  }
-
-  private VisitRow visit(Visit visit) {
-    return new VisitRow(
-        visit.key(),
-        visit.patient().issuer(),
-        visit.patient().id(),
-        visit.start().toString(),
-        visit.end().toString(),
-        practice.settings().zone().getId(),
-        visit.accessionNumber(),
-        visit.referrer(),
-        visit.dentist(),
-        "");
   }
 }

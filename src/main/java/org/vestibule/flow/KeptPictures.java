@@ -13,7 +13,7 @@ import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.store.ledger.Intent;
-import org.vestibule.store.ledger.Role;
+import org.vestibule.encode.Role;
 
 /** Finds the best picture of a filed photograph: its file, or else the frame that is kept. */
 final class KeptPictures {

@@ -57,7 +57,7 @@ final class Lists {
   private Outcome<AssignSources> sources(
       @Nullable Manifest manifest, String by, List<String> notes) {
     Settings settings = practice.settings();
-    Outcome<VisitList> visits = VisitList.read(settings.visits(), settings.issuer());
+    Outcome<VisitList> visits = new VisitBook(practice).all();
     if (!(visits instanceof Done<VisitList> known)) {
       return ((Refused<VisitList>) visits).as();
     }

@@ -5,6 +5,7 @@ import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.time.Clock;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
@@ -61,7 +62,7 @@ public final class Practice implements AutoCloseable {
       return refused.as();
     }
     StoreSettings where = new StoreSettings(home, settings.objects(), settings.practiceId());
-    return Store.open(where, clock, steps)
+    return Store.open(where, clock, steps, new SecureRandom())
         .map(store -> new Practice(home, settings, views.orThrow(), store, clock));
   }
 

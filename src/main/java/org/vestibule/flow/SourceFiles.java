@@ -91,6 +91,15 @@ final class SourceFiles {
   SheetPicture picture(ContentHash hash) {
     Integer exif = facts(hash).orientation();
     Turn turn = exif == null ? Turn.NONE : Turn.ofExif(exif);
-    return Thumbnail.of(() -> bytes(hash), turn);
+    return Thumbnail.of(() -> bytesOrReason(hash), turn);
+  }
+
+  private Outcome<byte[]> bytesOrReason(ContentHash hash) {
+    try {
+      return bytes(hash);
+    } catch (IOException e) {
+      return Outcome.refused(
+          "its file can't be read", "check that the folder is connected, then run it again");
+    }
   }
 }

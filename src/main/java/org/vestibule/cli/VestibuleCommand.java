@@ -1,0 +1,35 @@
+package org.vestibule.cli;
+
+import picocli.CommandLine.Command;
+
+/** The root: without a command it says what there is. */
+@Command(
+    name = "vestibule",
+    description = {
+      "From the camera roll of a dental practice to a lasting, findable, privacy-safe record.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    version = "vestibule 0.1.0",
+    synopsisSubcommandLabel = "COMMAND",
+    commandListHeading = "%nCommands:%n",
+    footer = {
+      "",
+      "Start with:  vestibule look FOLDER      (needs no set-up and changes nothing)",
+      "or with:     vestibule demo             (an invented practice, start to finish)"
+    },
+    subcommands = {
+      LookCommand.class,
+      IngestCommand.class,
+      WaitingCommand.class,
+      FileCommand.class,
+      MoveCommand.class,
+      RejectCommand.class,
+      VisitsCommand.class,
+      ShowCommand.class,
+      ExportCommand.class,
+      CheckCommand.class,
+      VerifyCommand.class,
+      ReindexCommand.class
+    })
+final class VestibuleCommand {}

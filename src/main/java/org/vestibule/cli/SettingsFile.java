@@ -124,9 +124,10 @@ final class SettingsFile {
   }
 
   private Outcome<Settings> unknown(TomlFile.Entry entry) {
+    List<String> near = new NearestWords(KEYS).to(entry.key(), 1);
     return Outcome.refused(
         place(entry) + ": there is no such setting",
-        new NearestWords(KEYS).suggestion(entry.key(), "remove the line"));
+        near.isEmpty() ? "remove the line" : "did you mean \"" + near.get(0) + "\"?");
   }
 
   private ZoneId zone() throws WrongValue {

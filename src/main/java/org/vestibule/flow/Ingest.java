@@ -12,8 +12,11 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.Intake;
 import org.vestibule.intake.IntakeRules;
+import org.vestibule.intake.LeftOut;
+import org.vestibule.intake.LeftOutKind;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
 import org.vestibule.store.RunLock;
@@ -85,11 +88,35 @@ public final class Ingest {
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
       take(photo, ready.value());
     }
+    for (LeftOut file : roll.leftOut()) {
+      if (file.kind() == LeftOutKind.HEIC || file.kind() == LeftOutKind.DAMAGED) {
+        waitUnread(file);
+      }
+    }
     if (!request.dryRun()) {
       practice.store().followIndex();
     }
     return Outcome.done(
         new IngestReport(filed, waiting, roll.leftOut(), knownAlready, completed, notes));
+  }
+
+  /** A photograph that can't be taken as it is waits all the same: it may be the only one. */
+  private void waitUnread(LeftOut file) throws IOException {
+    ContentHash hash = file.hash();
+    if (hash == null || request.dryRun() || state(hash) == PhotoState.REJECTED) {
+      return;
+    }
+    sources.seen(request.folder().resolve(file.name()), file, hash);
+    CaptureFacts facts = file.facts() == null ? CaptureFacts.NONE : file.facts();
+    waitingPhotos.put(
+        hash,
+        List.of(new WaitingPhoto.Reason(file.kind().name(), file.reason(), file.advice())),
+        Map.of(),
+        Descriptions.waiting(hash, practice.store().ids().of(hash), facts));
+  }
+
+  private PhotoState state(ContentHash hash) {
+    return ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
   }
 
   private IntakeRules rules() {
@@ -100,8 +127,7 @@ public final class Ingest {
 
   private void take(Photo photo, RollAssigner assigner) throws IOException {
     ContentHash hash = photo.arrival().hash();
-    PhotoState state =
-        ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
+    PhotoState state = state(hash);
     if (!request.dryRun()) {
       sources.seen(photo);
     }
@@ -163,7 +189,7 @@ public final class Ingest {
             photo.facts(),
             bytes.orThrow());
     Outcome<FiledPhoto> done =
-        filer.file(picture, decided.decision(), decided.laid(), "manifest", "");
+        filer.file(picture, decided.decision(), decided.laid(), "ingest", "");
     if (done instanceof Done<FiledPhoto> finished) {
       filed.add(finished.value());
     } else {

@@ -61,9 +61,9 @@ public final class PhotoWords {
   }
 
   private void picture() {
-    add(
-        "Camera",
-        joined(" ", text(Tags.Manufacturer), text(Tags.ManufacturerModelName)));
+    String maker = text(Tags.Manufacturer);
+    String model = text(Tags.ManufacturerModelName);
+    add("Camera", model.startsWith(maker) ? model : joined(" ", maker, model));
     add(
         "Picture",
         text(Tags.Columns)

@@ -3,6 +3,7 @@ package org.vestibule.flow;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
@@ -11,6 +12,7 @@ import org.vestibule.base.Turn;
 import org.vestibule.flow.look.SheetPicture;
 import org.vestibule.flow.look.Thumbnail;
 import org.vestibule.intake.CaptureFacts;
+import org.vestibule.intake.LeftOut;
 import org.vestibule.intake.Photo;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.SeenFile;
@@ -43,6 +45,22 @@ final class SourceFiles {
                       photo.arrival().modified()));
           ledger.arrivals().facts(hash, PLACE, photo.arrival().file().toAbsolutePath().toString());
           ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(photo.facts()));
+          return hash;
+        });
+  }
+
+  /** Records a file that could not be taken as a photograph, with what it tells all the same. */
+  void seen(Path file, LeftOut left, ContentHash hash) throws IOException {
+    long sizeBytes = Files.size(file);
+    Instant modified = Files.getLastModifiedTime(file).toInstant();
+    CaptureFacts facts = left.facts() == null ? CaptureFacts.NONE : left.facts();
+    ledger.together(
+        () -> {
+          ledger
+              .arrivals()
+              .seen(new SeenFile(hash, left.shownName(), sizeBytes, modified));
+          ledger.arrivals().facts(hash, PLACE, file.toAbsolutePath().toString());
+          ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(facts));
           return hash;
         });
   }

@@ -41,8 +41,7 @@ final class FileCommand extends PracticeCommand {
     }
     boolean all = true;
     for (String id : ids) {
-      Outcome<FiledPhoto> filed =
-          new Corrections(practice).file(id, facts.words(by.orThrow()));
+      Outcome<FiledPhoto> filed = new Corrections(practice).file(id, facts.words(by.orThrow()));
       if (filed instanceof Refused<FiledPhoto> refused) {
         console().complain(id + ":");
         complain(refused);

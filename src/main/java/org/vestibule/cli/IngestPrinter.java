@@ -76,8 +76,10 @@ final class IngestPrinter {
     String others =
         leftOut.stream()
             .filter(file -> !worthAWord.contains(file))
-            .collect(Collectors.groupingBy(f -> f.kind().words(), TreeMap::new, Collectors.counting()))
-            .entrySet().stream()
+            .collect(
+                Collectors.groupingBy(f -> f.kind().words(), TreeMap::new, Collectors.counting()))
+            .entrySet()
+            .stream()
             .map(IngestPrinter::counted)
             .collect(Collectors.joining(", "));
     if (!others.isEmpty()) {

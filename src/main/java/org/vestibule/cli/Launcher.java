@@ -76,7 +76,9 @@ final class Launcher {
     }
     String message = String.valueOf(failure.getMessage());
     if (message.contains("No space left") || message.contains("disk is full")) {
-      return "the disk is full" + place + ". Free some space and run the command again;"
+      return "the disk is full"
+          + place
+          + ". Free some space and run the command again;"
           + " what was not filed stays where it is.";
     }
     String reason =

@@ -10,7 +10,9 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
-    Console console = new Console(System.out, System.err, System.console() != null);
+    Console console =
+        new Console(
+            System.out, System.err, System.getProperty("vestibule.terminal", "").equals("yes"));
     Surroundings surroundings =
         new Surroundings(
             console, System.getenv(), Path.of(""), Clock.systemUTC(), ZoneId.systemDefault());

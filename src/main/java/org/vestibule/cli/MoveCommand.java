@@ -45,8 +45,7 @@ final class MoveCommand extends PracticeCommand {
       complain(refused);
       return ExitCode.WRONG_USE;
     }
-    Outcome<FiledPhoto> moved =
-        new Corrections(practice).move(id, facts.words(by.orThrow()), why);
+    Outcome<FiledPhoto> moved = new Corrections(practice).move(id, facts.words(by.orThrow()), why);
     if (moved instanceof Refused<FiledPhoto> refused) {
       return refuse(refused);
     }

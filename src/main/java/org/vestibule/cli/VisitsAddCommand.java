@@ -86,7 +86,8 @@ final class VisitsAddCommand extends PracticeCommand {
         new VisitBook(practice)
             .add(
                 new VisitWords(
-                    key, number, "", name, born, sex, from, until, accession, referrer, dentist, ""),
+                    key, number, "", name, born, sex, from, until, accession, referrer, dentist,
+                    ""),
                 by.orThrow());
     if (added instanceof Refused<Visit> refused) {
       return refuse(refused);

@@ -2,7 +2,6 @@ package org.vestibule.encode;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;

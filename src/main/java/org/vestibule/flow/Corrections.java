@@ -56,6 +56,7 @@ public final class Corrections {
     Outcome<T> on(ContentHash photo) throws IOException;
   }
 
+  @SuppressWarnings("try") // the lock is held, not used
   private <T> Outcome<T> locked(String what, String id, Step<T> step) throws IOException {
     Outcome<RunLock> locked = practice.store().lock(what);
     if (!(locked instanceof Done<RunLock> free)) {
@@ -106,10 +107,7 @@ public final class Corrections {
 
   /** A picture that could not be filed goes on waiting, with what the person said. */
   private void waitOn(
-      ContentHash hash,
-      CaptureFacts facts,
-      Decision decision,
-      Refused<FiledPhoto> why) {
+      ContentHash hash, CaptureFacts facts, Decision decision, Refused<FiledPhoto> why) {
     if (state(hash) == PhotoState.INTENDED) {
       return;
     }
@@ -144,9 +142,9 @@ public final class Corrections {
     }
     CaptureFacts facts = sources.facts(hash);
     PersonWords words =
-        ProposalWords.completed(
-            said, ProposalWords.of(old.value(), facts.orientation()));
-    Outcome<Decided> decided = new Lists(practice).byPerson(facts, trimmedAsBefore(words, old.value()));
+        ProposalWords.completed(said, ProposalWords.of(old.value(), facts.orientation()));
+    Outcome<Decided> decided =
+        new Lists(practice).byPerson(facts, trimmedAsBefore(words, old.value()));
     if (!(decided instanceof Done<Decided> known)) {
       return ((Refused<Decided>) decided).as();
     }
@@ -154,8 +152,7 @@ public final class Corrections {
     if (!(picture instanceof Done<Picture> found)) {
       return ((Refused<Picture>) picture).as();
     }
-    return filer.file(
-        found.value(), known.value().decision(), known.value().laid(), "person", why);
+    return filer.file(found.value(), known.value().decision(), known.value().laid(), "person", why);
   }
 
   private static PersonWords trimmedAsBefore(PersonWords words, Decision old) {
@@ -185,9 +182,7 @@ public final class Corrections {
     }
     if (ledger.corrections().reject(hash, by, why)) {
       return Outcome.done(
-          "Photograph "
-              + id
-              + " is out of search. Its object and its history stay in the record.");
+          "Photograph " + id + " is out of search. Its object and its history stay in the record.");
     }
     return Outcome.refused(
         "photograph " + id + " is neither filed nor waiting", "nothing needs to be done");

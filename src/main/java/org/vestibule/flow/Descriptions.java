@@ -91,16 +91,7 @@ final class Descriptions {
             "",
             List.of());
     return new IndexRecord(
-        hash.hex(),
-        id,
-        false,
-        null,
-        facts.takenAt(),
-        Who.NOBODY,
-        shows,
-        device(facts),
-        "",
-        "");
+        hash.hex(), id, false, null, facts.takenAt(), Who.NOBODY, shows, device(facts), "", "");
   }
 
   static String device(CaptureFacts facts) {

@@ -68,8 +68,7 @@ final class FactsJson {
         .digitalZoomRatio(number(json, "digitalZoomRatio"))
         .orientation(whole(json, "orientation"))
         .frontLens(json.path("frontLens").asBoolean())
-        .editingTraces(
-            json.path("editingTraces").valueStream().map(JsonNode::asText).toList())
+        .editingTraces(json.path("editingTraces").valueStream().map(JsonNode::asText).toList())
         .build();
   }
 

@@ -15,12 +15,12 @@ import org.vestibule.encode.EncodedObject;
 import org.vestibule.encode.Encoder;
 import org.vestibule.encode.ObjectIdentity;
 import org.vestibule.encode.ObjectProof;
+import org.vestibule.encode.Role;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 import org.vestibule.store.ledger.Ledger;
-import org.vestibule.encode.Role;
 
 /**
  * Files one photograph: intent in the ledger, objects made, written, read back and proved, then
@@ -45,21 +45,19 @@ final class Filer {
    * @param source where the decision comes from, such as {@code manifest}
    * @param why the reason if an earlier decision is corrected; else empty
    */
-  Outcome<FiledPhoto> file(
-      Picture picture, Decision decision, Laid laid, String source, String why)
+  Outcome<FiledPhoto> file(Picture picture, Decision decision, Laid laid, String source, String why)
       throws IOException {
     List<Intent> intents = intentions.begin(picture, decision, source, why);
     return complete(picture, decision, laid, intents);
   }
 
   /** Makes, writes, proves and keeps what the ledger intends. */
-  Outcome<FiledPhoto> complete(
-      Picture picture, Decision decision, Laid laid, List<Intent> intents) throws IOException {
+  Outcome<FiledPhoto> complete(Picture picture, Decision decision, Laid laid, List<Intent> intents)
+      throws IOException {
     new KeptPictures(practice).turned(picture.hash(), frame(intents), laid.turn());
     Turn before = picture.turned().inverse();
     Laid further =
-        new Laid(
-            before.then(laid.turn()), laid.shown(), laid.viewModifiers(), laid.because());
+        new Laid(before.then(laid.turn()), laid.shown(), laid.viewModifiers(), laid.because());
     EncodeRequest request =
         new EncodeRequest(
             picture.facts(),
@@ -139,8 +137,7 @@ final class Filer {
   }
 
   private static ObjectIdentity identity(List<Intent> intents, Role role) {
-    Intent intent =
-        intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow();
+    Intent intent = intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow();
     return new ObjectIdentity(
         intent.sopUid(),
         intent.studyUid(),

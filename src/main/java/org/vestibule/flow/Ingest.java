@@ -151,10 +151,7 @@ public final class Ingest {
     }
     Picture picture =
         Picture.ofFile(
-            photo.arrival().hash(),
-            photo.arrival().shownName(),
-            photo.facts(),
-            bytes.orThrow());
+            photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes.orThrow());
     Outcome<FiledPhoto> done = new Resumption(practice, filer).complete(picture);
     if (done instanceof Done<FiledPhoto> finished) {
       filed.add(finished.value());
@@ -184,10 +181,7 @@ public final class Ingest {
     }
     Picture picture =
         Picture.ofFile(
-            photo.arrival().hash(),
-            photo.arrival().shownName(),
-            photo.facts(),
-            bytes.orThrow());
+            photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes.orThrow());
     Outcome<FiledPhoto> done =
         filer.file(picture, decided.decision(), decided.laid(), "ingest", "");
     if (done instanceof Done<FiledPhoto> finished) {
@@ -216,8 +210,7 @@ public final class Ingest {
     return new WaitingPhoto.Reason("PICTURE", refused.reason(), refused.advice());
   }
 
-  private void wait(
-      Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {
+  private void wait(Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {
     ContentHash hash = photo.arrival().hash();
     if (!request.dryRun()) {
       String id = practice.store().ids().of(hash);

@@ -5,12 +5,12 @@ import org.vestibule.assign.Decision;
 import org.vestibule.assign.DecisionRecord;
 import org.vestibule.assign.Visit;
 import org.vestibule.encode.Recipe;
+import org.vestibule.encode.Role;
 import org.vestibule.encode.SeriesWords;
 import org.vestibule.store.ledger.DecisionRow;
 import org.vestibule.store.ledger.Filing;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
-import org.vestibule.encode.Role;
 
 /** Writes down what is about to be filed, before anything is made. */
 final class Intentions {
@@ -55,9 +55,7 @@ final class Intentions {
         visit.key(),
         visit.studyInstanceUid().isEmpty() ? null : visit.studyInstanceUid(),
         Descriptions.device(picture.facts()),
-        SeriesWords.of(
-                decision.view(), Role.FRAME, cropped)
-            .set(),
+        SeriesWords.of(decision.view(), Role.FRAME, cropped).set(),
         cropped ? List.of(Role.FRAME, Role.CROP) : List.of(Role.FRAME));
   }
 }

@@ -64,7 +64,13 @@ public final class KeptPhoto {
 
   private <T> Outcome<T> notFiled(ContentHash hash) {
     PhotoState state =
-        practice.store().ledger().photos().find(hash).map(row -> row.state()).orElse(PhotoState.SEEN);
+        practice
+            .store()
+            .ledger()
+            .photos()
+            .find(hash)
+            .map(row -> row.state())
+            .orElse(PhotoState.SEEN);
     return switch (state) {
       case WAITING ->
           Outcome.refused(
@@ -75,8 +81,8 @@ public final class KeptPhoto {
               "this photograph was rejected and is out of the record",
               "file it again if that was wrong");
       default ->
-          Outcome.refused("this photograph is not filed yet", "run ingest: it completes the filing");
+          Outcome.refused(
+              "this photograph is not filed yet", "run ingest: it completes the filing");
     };
   }
-
 }

@@ -11,9 +11,9 @@ import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
+import org.vestibule.encode.Role;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.store.ledger.Intent;
-import org.vestibule.encode.Role;
 
 /** Finds the best picture of a filed photograph: its file, or else the frame that is kept. */
 final class KeptPictures {
@@ -41,8 +41,7 @@ final class KeptPictures {
     Intent frame =
         current.stream().filter(one -> one.role() == Role.FRAME).findFirst().orElseThrow();
     Optional<byte[]> bytes = practice.store().objects().get(frame.sopUid());
-    Optional<String> turn =
-        practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid());
+    Optional<String> turn = practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid());
     if (bytes.isEmpty() || turn.isEmpty()) {
       return Outcome.refused(
           "neither the photograph's file nor its kept frame can be found",

@@ -28,7 +28,9 @@ final class Lists {
     this.practice = practice;
   }
 
-  /** For a folder's photographs, with the manifest if there is one; adds what is odd to the notes. */
+  /**
+   * For a folder's photographs, with the manifest if there is one; adds what is odd to the notes.
+   */
   Outcome<RollAssigner> forRoll(IngestRequest request, Roll roll, List<String> notes) {
     Manifest manifest = null;
     if (Files.exists(request.manifest())) {

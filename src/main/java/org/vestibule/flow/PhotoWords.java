@@ -49,9 +49,11 @@ public final class PhotoWords {
         .item(Tags.ViewCodeSequence)
         .ifPresent(
             view ->
-                add("", view.items(Tags.ViewModifierCodeSequence).stream()
-                    .map(PhotoWords::meaning)
-                    .collect(Collectors.joining(", "))));
+                add(
+                    "",
+                    view.items(Tags.ViewModifierCodeSequence).stream()
+                        .map(PhotoWords::meaning)
+                        .collect(Collectors.joining(", "))));
     PatientOrientation.parse(String.join("\\", object.strings(Tags.PatientOrientation)))
         .ifPresent(shown -> add("Edges of the picture", edges(shown.edges())));
     add("Region", meanings(Tags.AnatomicRegionSequence));
@@ -95,9 +97,7 @@ public final class PhotoWords {
   }
 
   private static String meaning(DataSet item) {
-    return item.string(Tags.DeviceDescription)
-        .or(() -> item.string(Tags.CodeMeaning))
-        .orElse("");
+    return item.string(Tags.DeviceDescription).or(() -> item.string(Tags.CodeMeaning)).orElse("");
   }
 
   private String structures() {

@@ -24,8 +24,7 @@ public final class Practice implements AutoCloseable {
   private final Store store;
   private final Clock clock;
 
-  private Practice(
-      Path home, Settings settings, ViewCatalogue views, Store store, Clock clock) {
+  private Practice(Path home, Settings settings, ViewCatalogue views, Store store, Clock clock) {
     this.home = home;
     this.settings = settings;
     this.views = views;
@@ -38,8 +37,8 @@ public final class Practice implements AutoCloseable {
    *
    * @param mayBegin true if a home folder may be made where there is none
    */
-  public static Outcome<Practice> open(
-      Path home, Settings settings, Clock clock, boolean mayBegin) throws IOException {
+  public static Outcome<Practice> open(Path home, Settings settings, Clock clock, boolean mayBegin)
+      throws IOException {
     return open(home, settings, clock, mayBegin, WriteSteps.PASS);
   }
 

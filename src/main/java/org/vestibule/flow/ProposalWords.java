@@ -30,10 +30,7 @@ final class ProposalWords {
     put(words, "view", proposal.view());
     put(words, "teeth", proposal.teeth());
     String mirror = proposal.mirror();
-    put(
-        words,
-        "mirror",
-        mirror == null || proposal.mirrorStated() ? mirror : mirror + LIKELY);
+    put(words, "mirror", mirror == null || proposal.mirrorStated() ? mirror : mirror + LIKELY);
     put(words, "incisors", proposal.incisors());
     put(words, "crop", proposal.crop());
     put(words, "accessories", proposal.accessories());
@@ -56,10 +53,7 @@ final class ProposalWords {
     }
     Crop crop = decision.crop();
     if (crop != null) {
-      put(
-          words,
-          "crop",
-          crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom());
+      put(words, "crop", crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom());
     }
     put(
         words,
@@ -85,8 +79,7 @@ final class ProposalWords {
     return reasons.stream()
         .map(
             reason ->
-                new WaitingPhoto.Reason(
-                    reason.kind().name(), reason.sentence(), reason.advice()))
+                new WaitingPhoto.Reason(reason.kind().name(), reason.sentence(), reason.advice()))
         .toList();
   }
 

@@ -56,9 +56,7 @@ final class SourceFiles {
     CaptureFacts facts = left.facts() == null ? CaptureFacts.NONE : left.facts();
     ledger.together(
         () -> {
-          ledger
-              .arrivals()
-              .seen(new SeenFile(hash, left.shownName(), sizeBytes, modified));
+          ledger.arrivals().seen(new SeenFile(hash, left.shownName(), sizeBytes, modified));
           ledger.arrivals().facts(hash, PLACE, file.toAbsolutePath().toString());
           ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(facts));
           return hash;

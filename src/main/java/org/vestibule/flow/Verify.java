@@ -26,8 +26,7 @@ public final class Verify {
   }
 
   private static Optional<String> wrongWith(Intent intent, KeptObject kept, byte[] bytes) {
-    Outcome<byte[]> codestream =
-        Part10Reader.read(bytes).then(file -> codestream(file, intent));
+    Outcome<byte[]> codestream = Part10Reader.read(bytes).then(file -> codestream(file, intent));
     Outcome<Coefficients> decoded =
         codestream.then(
             jpeg ->

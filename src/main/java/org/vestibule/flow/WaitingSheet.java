@@ -42,7 +42,9 @@ public final class WaitingSheet {
                 ? List.of()
                 : List.of(
                     new SheetSection(
-                        "Waiting", "Pictures are turned as the camera asked, nothing else.", cards)),
+                        "Waiting",
+                        "Pictures are turned as the camera asked, nothing else.",
+                        cards)),
             "Edges and sides on this page are those of the file: a mirror image is still one.");
     try (BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
       SheetWriter.write(sheet, out);

@@ -32,8 +32,7 @@ public final class KilledIngest {
       Path inbox = home.resolve("inbox");
       Ingest.run(
               practice,
-              new IngestRequest(
-                  inbox, inbox.resolve("manifest.csv"), "nightly job", false, false),
+              new IngestRequest(inbox, inbox.resolve("manifest.csv"), "nightly job", false, false),
               Progress.NONE)
           .orThrow();
     }

@@ -45,8 +45,7 @@ class SampleRollTest {
     Files.copy(Path.of("samples", "manifest.csv"), inbox.resolve("manifest.csv"));
     Files.copy(Path.of("samples", "visits.csv"), home.resolve("visits.csv"));
     report = ingestAgain(false);
-    idByFile =
-        report.filed().stream().collect(Collectors.toMap(FiledPhoto::name, FiledPhoto::id));
+    idByFile = report.filed().stream().collect(Collectors.toMap(FiledPhoto::name, FiledPhoto::id));
   }
 
   @Test
@@ -68,8 +67,7 @@ class SampleRollTest {
     try (Practice practice = open()) {
       for (Map<String, String> row : SampleFolder.expected()) {
         if (row.get("expected").equals("filed")) {
-          DataSet object =
-              new KeptPhoto(practice).object(idByFile.get(row.get("file"))).orThrow();
+          DataSet object = new KeptPhoto(practice).object(idByFile.get(row.get("file"))).orThrow();
           assertThat(String.join("\\", object.strings(Tags.PatientOrientation)))
               .as(row.get("file"))
               .isEqualTo(row.get("patient_orientation"));

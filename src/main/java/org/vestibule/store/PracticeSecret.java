@@ -1,0 +1,87 @@
+package org.vestibule.store;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.SecureRandom;
+import java.util.HexFormat;
+import org.vestibule.base.Outcome;
+
+/**
+ * The practice's secret, from which all its UIDs are made: 32 random bytes as hexadecimal digits in
+ * a file of their own that the owner alone can read.
+ */
+final class PracticeSecret {
+
+  private static final int BYTES = 32;
+
+  private PracticeSecret() {}
+
+  /**
+   * Reads the secret, or makes it where nothing was ever stored. With a new secret the same
+   * photograph would become another object, so an existing store never gets one.
+   */
+  static Outcome<byte[]> readOrCreate(Path file, boolean storeExists, SecureRandom random)
+      throws IOException {
+    if (Files.exists(file)) {
+      return read(file);
+    }
+    return storeExists ? lost(file) : create(file, random);
+  }
+
+  private static Outcome<byte[]> lost(Path file) {
+    return Outcome.refused(
+        "the store has objects or a ledger, but its secret file " + file.getFileName() + " is gone",
+        "restore the file from its backup; a new secret would give the same photographs other"
+            + " identities");
+  }
+
+  private static Outcome<byte[]> read(Path file) throws IOException {
+    if (OwnerOnly.isOpenToOthers(file)) {
+      return Outcome.refused(
+          "the secret file " + file.getFileName() + " can be read by others than its owner",
+          "take that right away (on Linux and macOS: chmod 600), then run again");
+    }
+    String text = Files.readString(file, StandardCharsets.US_ASCII).trim();
+    if (!text.matches("[0-9a-f]{" + 2 * BYTES + "}")) {
+      return Outcome.refused(
+          "the secret file "
+              + file.getFileName()
+              + " should hold "
+              + 2 * BYTES
+              + " hexadecimal digits, but holds "
+              + text.length()
+              + " characters or others",
+          "restore the file from its backup");
+    }
+    return Outcome.done(HexFormat.of().parseHex(text));
+  }
+
+  private static Outcome<byte[]> create(Path file, SecureRandom random) throws IOException {
+    byte[] secret = new byte[BYTES];
+    random.nextBytes(secret);
+    String line = HexFormat.of().formatHex(secret) + "\n";
+    Path partial = file.resolveSibling(file.getFileName() + ".part");
+    Files.deleteIfExists(partial);
+    OwnerOnly.createFile(partial);
+    try (FileChannel channel = FileChannel.open(partial, StandardOpenOption.WRITE)) {
+      ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.US_ASCII));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+      channel.force(true);
+    }
+    try {
+      // Another process may have been faster: a move without REPLACE_EXISTING keeps its secret.
+      Files.move(partial, file);
+    } catch (FileAlreadyExistsException faster) {
+      Files.delete(partial);
+    }
+    return read(file);
+  }
+}

@@ -1,0 +1,162 @@
+package org.vestibule.store;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.vestibule.base.ContentHash;
+import org.vestibule.store.index.PhotoIndex;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.KeptObject;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PhotoRow;
+import org.vestibule.store.ledger.PhotoState;
+import org.vestibule.store.objects.ObjectStore;
+
+/** Re-reads every object, and holds objects, ledger and index against each other. */
+public final class StoreVerifier {
+
+  /** Looks into an object whose bytes are what was kept. */
+  @FunctionalInterface
+  public interface Inspection {
+    /** What is wrong with it in words, or empty. */
+    Optional<String> wrongWith(Intent intent, KeptObject kept, byte[] bytes);
+  }
+
+  private final ObjectStore objects;
+  private final Ledger ledger;
+  private final PhotoIndex index;
+
+  StoreVerifier(ObjectStore objects, Ledger ledger, PhotoIndex index) {
+    this.objects = objects;
+    this.ledger = ledger;
+    this.index = index;
+  }
+
+  /** Everything that is wrong; empty if the store is sound. */
+  public List<Finding> verify() throws IOException {
+    return verify((intent, kept, bytes) -> Optional.empty());
+  }
+
+  /** Everything that is wrong, with a look into each object. */
+  public List<Finding> verify(Inspection inspection) throws IOException {
+    List<Finding> findings = new ArrayList<>();
+    ledgerItself(findings);
+    Set<String> kept = new HashSet<>();
+    for (KeptObject object : ledger.kept().all()) {
+      kept.add(object.sopUid());
+      object(object, inspection, findings);
+    }
+    unknownObjects(kept, findings);
+    gaps(findings);
+    for (String stray : objects.strays()) {
+      findings.add(
+          new Finding(
+              Finding.Kind.STRAY,
+              "objects/" + stray + " is not an object",
+              stray.endsWith(".part")
+                  ? "an interrupted write left it; the next ingest removes it"
+                  : "move it elsewhere; nothing else belongs among the objects"));
+    }
+    findings.addAll(new IndexComparison(ledger, index).findings());
+    return findings;
+  }
+
+  private void ledgerItself(List<Finding> findings) {
+    for (String fault : ledger.faults()) {
+      findings.add(
+          new Finding(
+              Finding.Kind.DAMAGE,
+              "the ledger's file is damaged: " + fault,
+              "restore the ledger from its backup, then run reindex and verify"));
+    }
+    ledger
+        .changes()
+        .firstBroken()
+        .ifPresent(
+            sequence ->
+                findings.add(
+                    new Finding(
+                        Finding.Kind.DAMAGE,
+                        "change " + sequence + " of the ledger does not follow from those before",
+                        "somebody changed the ledger's history; restore it from its backup")));
+  }
+
+  private void object(KeptObject object, Inspection inspection, List<Finding> findings)
+      throws IOException {
+    Optional<byte[]> bytes = objects.get(object.sopUid());
+    if (bytes.isEmpty()) {
+      findings.add(
+          new Finding(
+              Finding.Kind.MISSING,
+              "object " + object.sopUid() + " is kept but not there",
+              "restore it from the backup of the objects"));
+      return;
+    }
+    if (bytes.get().length != object.sizeBytes()
+        || !ContentHash.of(bytes.get()).equals(object.fileHash())) {
+      findings.add(
+          new Finding(
+              Finding.Kind.DAMAGE,
+              "object "
+                  + object.sopUid()
+                  + " was kept with "
+                  + object.sizeBytes()
+                  + " bytes and hash "
+                  + object.fileHash().brief()
+                  + ", and now has "
+                  + bytes.get().length
+                  + " bytes and hash "
+                  + ContentHash.of(bytes.get()).brief(),
+              "check the disk, and restore the object from the backup"));
+      return;
+    }
+    Intent intent = ledger.intents().find(object.sopUid()).orElseThrow();
+    inspection
+        .wrongWith(intent, object, bytes.get())
+        .ifPresent(
+            wrong ->
+                findings.add(
+                    new Finding(
+                        Finding.Kind.DAMAGE,
+                        "object " + object.sopUid() + ": " + wrong,
+                        "please report this: the file is as it was written")));
+  }
+
+  private void unknownObjects(Set<String> kept, List<Finding> findings) throws IOException {
+    for (String uid : objects.list()) {
+      if (!kept.contains(uid) && ledger.intents().find(uid).isEmpty()) {
+        findings.add(
+            new Finding(
+                Finding.Kind.ORPHAN,
+                "object " + uid + " is there, but the ledger knows nothing of it",
+                "the ledger may be older than the objects; restore its newest backup"));
+      } else if (!kept.contains(uid) && ledger.intents().isAbandoned(uid)) {
+        findings.add(
+            new Finding(
+                Finding.Kind.STRAY,
+                "object " + uid + " belongs to a filing that was given up",
+                "it is in no record and no search; it may stay"));
+      }
+    }
+  }
+
+  private void gaps(List<Finding> findings) {
+    for (Intent intent : ledger.intents().unfinished()) {
+      findings.add(
+          new Finding(
+              Finding.Kind.GAP,
+              "photograph " + intent.hash().brief() + " is being filed, and its object is not kept",
+              "run ingest: it completes what was interrupted"));
+    }
+    for (PhotoRow photo : ledger.photos().in(PhotoState.SEEN)) {
+      findings.add(
+          new Finding(
+              Finding.Kind.GAP,
+              "photograph " + photo.hash().brief() + " arrived, and is neither filed nor waiting",
+              "run ingest: it completes what was interrupted"));
+    }
+  }
+}

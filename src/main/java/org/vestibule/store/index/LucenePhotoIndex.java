@@ -1,0 +1,195 @@
+package org.vestibule.store.index;
+
+import java.io.EOFException;
+import java.io.FileNotFoundException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apache.lucene.index.CorruptIndexException;
+import org.apache.lucene.index.DirectoryReader;
+import org.apache.lucene.index.IndexFormatTooNewException;
+import org.apache.lucene.index.IndexFormatTooOldException;
+import org.apache.lucene.index.MultiTerms;
+import org.apache.lucene.index.Terms;
+import org.apache.lucene.index.TermsEnum;
+import org.apache.lucene.search.IndexSearcher;
+import org.apache.lucene.search.Query;
+import org.apache.lucene.search.ScoreDoc;
+import org.apache.lucene.search.TopFieldDocs;
+import org.apache.lucene.store.Directory;
+import org.apache.lucene.store.LockObtainFailedException;
+import org.apache.lucene.store.NIOFSDirectory;
+import org.apache.lucene.util.BytesRef;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.store.steps.WriteSteps;
+
+/** The index in a local folder, by Lucene. */
+public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
+
+  private static final CaughtUp BUSY = new CaughtUp(CaughtUp.Kind.BUSY, 0, "");
+
+  private final Path folder;
+  private final Directory directory;
+  private final IndexWriting writing;
+  private @Nullable DirectoryReader open;
+
+  /**
+   * An index in this folder.
+   *
+   * @param folder on a local disk; it may not exist yet
+   */
+  public LucenePhotoIndex(Path folder, WriteSteps steps) throws IOException {
+    this.folder = folder;
+    this.directory = new NIOFSDirectory(folder);
+    this.writing = new IndexWriting(directory, steps);
+  }
+
+  @Override
+  public CaughtUp follow(IndexChanges changes) throws IOException {
+    try {
+      Optional<Stamp> stamp = writing.stamp();
+      String misfit =
+          stamp.map(s -> s.misfit(changes)).orElse("there was none, or one of another layout");
+      if (!misfit.isEmpty()) {
+        return rebuild(changes, misfit);
+      }
+      long last = changes.last().map(IndexChanges.Change::sequence).orElse(0L);
+      return stamp.get().sequence() == last
+          ? new CaughtUp(CaughtUp.Kind.CURRENT, 0, "")
+          : writing.apply(changes, stamp.get());
+    } catch (LockObtainFailedException e) {
+      return BUSY;
+    } catch (IOException e) {
+      if (!isDamage(e)) {
+        throw e;
+      }
+      return rebuild(changes, "it was damaged");
+    }
+  }
+
+  @Override
+  public CaughtUp rebuild(IndexChanges changes) throws IOException {
+    return rebuild(changes, "it was asked for");
+  }
+
+  private CaughtUp rebuild(IndexChanges changes, String why) throws IOException {
+    try {
+      return writing.rebuild(changes, why);
+    } catch (LockObtainFailedException e) {
+      return BUSY;
+    } catch (IOException e) {
+      if (!isDamage(e)) {
+        throw e;
+      }
+      removeFiles();
+      return writing.rebuild(changes, why);
+    }
+  }
+
+  private static boolean isDamage(IOException e) {
+    return e instanceof CorruptIndexException
+        || e instanceof IndexFormatTooNewException
+        || e instanceof IndexFormatTooOldException
+        || e instanceof EOFException
+        || e instanceof FileNotFoundException
+        || e instanceof NoSuchFileException;
+  }
+
+  /** Everything but the lock, so that a commit no reader can open doesn't stand in the way. */
+  private void removeFiles() throws IOException {
+    for (String name : directory.listAll()) {
+      if (!name.equals("write.lock")) {
+        directory.deleteFile(name);
+      }
+    }
+  }
+
+  @Override
+  public long sequence() throws IOException {
+    try {
+      return writing.stamp().map(Stamp::sequence).orElse(0L);
+    } catch (IOException e) {
+      if (!isDamage(e)) {
+        throw e;
+      }
+      return 0;
+    }
+  }
+
+  @Override
+  public IndexAnswer search(IndexQuery query) throws IOException {
+    Optional<IndexSearcher> found = searcher();
+    if (found.isEmpty()) {
+      return new IndexAnswer(List.of(), 0);
+    }
+    IndexSearcher searcher = found.get();
+    Query asked = Queries.of(query);
+    int total = searcher.count(asked);
+    int wanted = Math.min(Math.addExact(query.offset(), query.limit()), Math.max(1, total));
+    TopFieldDocs top = searcher.search(asked, wanted, Queries.order(), true);
+    List<IndexAnswer.Hit> hits = new ArrayList<>();
+    for (int at = query.offset(); at < top.scoreDocs.length; at++) {
+      ScoreDoc doc = top.scoreDocs[at];
+      String json = searcher.storedFields().document(doc.doc).get(Documents.JSON);
+      hits.add(
+          new IndexAnswer.Hit(IndexRecordJson.read(json), Queries.tier(doc.score, query.tiers())));
+    }
+    return new IndexAnswer(hits, total);
+  }
+
+  @Override
+  public boolean has(IndexTerm term) throws IOException {
+    Optional<IndexSearcher> searcher = searcher();
+    return searcher.isPresent() && searcher.get().count(Queries.term(term)) > 0;
+  }
+
+  @Override
+  public Set<String> values(IndexField field) throws IOException {
+    Set<String> values = new TreeSet<>();
+    Optional<IndexSearcher> searcher = searcher();
+    if (searcher.isPresent()) {
+      Terms terms = MultiTerms.getTerms(searcher.get().getIndexReader(), field.fieldName());
+      TermsEnum each = terms == null ? TermsEnum.EMPTY : terms.iterator();
+      for (BytesRef term = each.next(); term != null; term = each.next()) {
+        String value = term.utf8ToString();
+        // The dictionary remembers removed photographs until segments are merged.
+        if (has(new IndexTerm(field, value))) {
+          values.add(value);
+        }
+      }
+    }
+    return values;
+  }
+
+  private Optional<IndexSearcher> searcher() throws IOException {
+    DirectoryReader reader = open;
+    if (reader == null) {
+      if (!Files.isDirectory(folder) || !DirectoryReader.indexExists(directory)) {
+        return Optional.empty();
+      }
+      reader = DirectoryReader.open(directory);
+    } else {
+      DirectoryReader newer = DirectoryReader.openIfChanged(reader);
+      if (newer != null) {
+        reader.close();
+        reader = newer;
+      }
+    }
+    open = reader;
+    return Optional.of(new IndexSearcher(reader));
+  }
+
+  @Override
+  public void close() throws IOException {
+    if (open != null) {
+      open.close();
+    }
+    directory.close();
+  }
+}

@@ -1,0 +1,80 @@
+package org.vestibule.store.ledger;
+
+import java.sql.SQLException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.ContentHash;
+
+/** Revisions that no longer count, with who and why; their objects stay. */
+public final class Corrections {
+
+  private final Database database;
+  private final Photos photos;
+  private final Intents intents;
+  private final Changes changes;
+
+  Corrections(Database database, Photos photos, Intents intents, Changes changes) {
+    this.database = database;
+    this.photos = photos;
+    this.intents = intents;
+    this.changes = changes;
+  }
+
+  /**
+   * Takes a filed photograph out of the record and out of search.
+   *
+   * @return false if nothing of it counts any more
+   */
+  public boolean reject(ContentHash hash, String who, String why) {
+    return database.together(
+        () -> {
+          List<Intent> current = intents.current(hash);
+          if (current.isEmpty()) {
+            return false;
+          }
+          intents.abandon(hash, who, why);
+          insert(current.get(0), "REJECTED", null, who, why);
+          photos.move(hash, PhotoState.REJECTED);
+          changes.remove(hash.hex());
+          return true;
+        });
+  }
+
+  void replaced(Intent old, int newRevision, DecisionRow decision) {
+    insert(old, "REPLACED", newRevision, decision.decidedBy(), decision.why());
+  }
+
+  private void insert(
+      Intent old, String kind, @Nullable Integer newRevision, String who, String why) {
+    database.update(
+        "INSERT INTO correction (practice, hash, revision, kind, new_revision, who, why, at)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        database.practice(),
+        old.hash(),
+        old.revision(),
+        kind,
+        newRevision,
+        who,
+        why,
+        database.now());
+  }
+
+  /** All corrections of a photograph, the first one first. */
+  public List<CorrectionRow> of(ContentHash hash) {
+    return database.list(
+        "SELECT * FROM correction WHERE practice = ? AND hash = ? ORDER BY revision",
+        Corrections::read,
+        database.practice(),
+        hash);
+  }
+
+  private static CorrectionRow read(Row row) throws SQLException {
+    return new CorrectionRow(
+        row.hash("hash"),
+        row.number("revision"),
+        row.numberOrNull("new_revision"),
+        row.text("who"),
+        row.text("why"),
+        row.time("at"));
+  }
+}

@@ -1,0 +1,174 @@
+package org.vestibule.store.ledger;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteConfig;
+import org.vestibule.store.steps.WriteStep;
+import org.vestibule.store.steps.WriteSteps;
+
+/** One connection to the ledger's file, its transactions and plain statements. */
+final class Database implements AutoCloseable {
+
+  private static final int BUSY_MILLIS = 15_000;
+
+  private final Connection connection;
+  private final String practice;
+  private final Clock clock;
+  private final WriteSteps steps;
+  private final ReentrantLock lock = new ReentrantLock();
+  private boolean inTransaction;
+
+  private Database(Connection connection, String practice, Clock clock, WriteSteps steps) {
+    this.connection = connection;
+    this.practice = practice;
+    this.clock = clock;
+    this.steps = steps;
+  }
+
+  static Database open(Path file, String practice, Clock clock, WriteSteps steps) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.setBusyTimeout(BUSY_MILLIS);
+    config.enforceForeignKeys(true);
+    try {
+      Connection connection = config.createConnection("jdbc:sqlite:" + file);
+      return new Database(connection, practice, clock, steps);
+    } catch (SQLException e) {
+      throw failed(e);
+    }
+  }
+
+  String practice() {
+    return practice;
+  }
+
+  Instant now() {
+    return clock.instant();
+  }
+
+  /** Runs the work in one immediate transaction; inside another one, as a part of that. */
+  <T> T together(Supplier<T> work) {
+    lock.lock();
+    try {
+      if (inTransaction) {
+        return work.get();
+      }
+      return inNewTransaction(work);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  private <T> T inNewTransaction(Supplier<T> work) {
+    execute("BEGIN IMMEDIATE");
+    inTransaction = true;
+    T result;
+    try {
+      result = work.get();
+      reached(WriteStep.LEDGER_COMMITTING);
+      execute("COMMIT");
+    } catch (RuntimeException | Error e) {
+      rollBack(e);
+      throw e;
+    } finally {
+      inTransaction = false;
+    }
+    reached(WriteStep.LEDGER_COMMITTED);
+    return result;
+  }
+
+  /** SQLite itself has rolled back already in some cases, such as a full disk. */
+  private void rollBack(Throwable reason) {
+    try {
+      execute("ROLLBACK");
+    } catch (LedgerException e) {
+      reason.addSuppressed(e);
+    }
+  }
+
+  private void reached(WriteStep step) {
+    try {
+      steps.reached(step);
+    } catch (IOException e) {
+      throw new LedgerException("the ledger could not be written", e);
+    }
+  }
+
+  void execute(String sql) {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    } catch (SQLException e) {
+      throw failed(e);
+    }
+  }
+
+  /** Runs a statement with these values and says how many rows it touched. */
+  int update(String sql, @Nullable Object... values) {
+    lock.lock();
+    try (PreparedStatement statement = prepared(sql, values)) {
+      return statement.executeUpdate();
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  <T> List<T> list(String sql, Row.Reader<T> reader, @Nullable Object... values) {
+    lock.lock();
+    try (PreparedStatement statement = prepared(sql, values);
+        ResultSet result = statement.executeQuery()) {
+      List<T> rows = new ArrayList<>();
+      Row row = new Row(result);
+      while (result.next()) {
+        rows.add(reader.read(row));
+      }
+      return rows;
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  <T> Optional<T> one(String sql, Row.Reader<T> reader, @Nullable Object... values) {
+    return list(sql, reader, values).stream().findFirst();
+  }
+
+  private PreparedStatement prepared(String sql, @Nullable Object... values) throws SQLException {
+    PreparedStatement statement = connection.prepareStatement(sql);
+    for (int at = 0; at < values.length; at++) {
+      Object value = values[at];
+      boolean plain = value == null || value instanceof Number;
+      statement.setObject(at + 1, plain ? value : String.valueOf(value));
+    }
+    return statement;
+  }
+
+  private static LedgerException failed(SQLException e) {
+    return new LedgerException("the ledger could not be read or written: " + e.getMessage(), e);
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw failed(e);
+    }
+  }
+}

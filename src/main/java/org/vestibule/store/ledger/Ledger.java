@@ -1,0 +1,130 @@
+package org.vestibule.store.ledger;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.function.Supplier;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Uids;
+import org.vestibule.store.steps.WriteSteps;
+
+/** What happened: the doors to the ledger's chapters, and transactions across them. */
+public final class Ledger implements AutoCloseable {
+
+  private final Database database;
+  private final Photos photos;
+  private final Arrivals arrivals;
+  private final Visits visits;
+  private final Decisions decisions;
+  private final WaitingList waiting;
+  private final Intents intents;
+  private final KeptObjects kept;
+  private final Corrections corrections;
+  private final Events events;
+  private final Changes changes;
+
+  private Ledger(Database database, Uids uids) {
+    this.database = database;
+    photos = new Photos(database);
+    arrivals = new Arrivals(database);
+    visits = new Visits(database);
+    decisions = new Decisions(database, photos);
+    changes = new Changes(database);
+    events = new Events(database);
+    waiting = new WaitingList(database, photos, changes, events);
+    intents = new Intents(database, photos, waiting, new Numbering(database, uids));
+    corrections = new Corrections(database, photos, intents, changes);
+    kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
+  }
+
+  /**
+   * Opens the ledger of a practice, or begins it.
+   *
+   * @param file on a local disk
+   * @param uids made with the practice's secret
+   */
+  public static Outcome<Ledger> open(
+      Path file, String practice, Uids uids, Clock clock, WriteSteps steps) {
+    if (practice.isBlank()) {
+      return Outcome.refused(
+          "the practice has no id", "name one in the settings, such as \"main-street\"");
+    }
+    Database database = Database.open(file, practice, clock, steps);
+    Outcome<Database> ready;
+    try {
+      ready = Schema.prepare(database);
+    } catch (LedgerException e) {
+      database.close();
+      throw e;
+    }
+    if (ready instanceof Outcome.Refused<Database> refused) {
+      database.close();
+      return refused.as();
+    }
+    return Outcome.done(new Ledger(database, uids));
+  }
+
+  /**
+   * Does several things in one transaction: all of them are on the disk when this returns, or none
+   * if it throws.
+   */
+  public <T> T together(Supplier<T> work) {
+    return database.together(work);
+  }
+
+  public String practice() {
+    return database.practice();
+  }
+
+  public Photos photos() {
+    return photos;
+  }
+
+  public Arrivals arrivals() {
+    return arrivals;
+  }
+
+  public Visits visits() {
+    return visits;
+  }
+
+  public Decisions decisions() {
+    return decisions;
+  }
+
+  public WaitingList waiting() {
+    return waiting;
+  }
+
+  public Intents intents() {
+    return intents;
+  }
+
+  public KeptObjects kept() {
+    return kept;
+  }
+
+  public Corrections corrections() {
+    return corrections;
+  }
+
+  public Events events() {
+    return events;
+  }
+
+  public Changes changes() {
+    return changes;
+  }
+
+  /** What SQLite finds wrong in its own file; empty if it is sound. */
+  public List<String> faults() {
+    return database.list("PRAGMA integrity_check", row -> row.text("integrity_check")).stream()
+        .filter(line -> !line.equals("ok"))
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

@@ -1,0 +1,111 @@
+package org.vestibule.store.objects;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
+import org.vestibule.base.Outcome;
+import org.vestibule.store.steps.WriteStep;
+import org.vestibule.store.steps.WriteSteps;
+
+/** An object store in one folder of a file system. */
+public final class FolderObjectStore implements ObjectStore {
+
+  private final Path root;
+  private final ObjectPaths paths;
+  private final SafeWriter writer;
+  private final WriteSteps steps;
+
+  /** A store below this folder, which is made with the first object. */
+  public FolderObjectStore(Path root, WriteSteps steps) {
+    this.root = root;
+    this.paths = new ObjectPaths(root);
+    this.writer = new SafeWriter(steps);
+    this.steps = steps;
+  }
+
+  @Override
+  public Outcome<Put> putIfAbsent(String uid, byte[] bytes) throws IOException {
+    Path target = paths.of(uid);
+    boolean written = !Files.exists(target) && writer.write(target, bytes);
+    if (!Arrays.equals(Files.readAllBytes(target), bytes)) {
+      return written ? damaged() : taken(Files.size(target), bytes.length);
+    }
+    steps.reached(WriteStep.OBJECT_PROVED);
+    return Outcome.done(written ? Put.WRITTEN : Put.ADOPTED);
+  }
+
+  private static Outcome<Put> damaged() {
+    return Outcome.refused(
+        "an object read back from the disk is not what was written",
+        "don't use this disk: check it, then run again; the photograph itself is untouched");
+  }
+
+  private static Outcome<Put> taken(long foundBytes, long ownBytes) {
+    return Outcome.refused(
+        "the object already there ("
+            + foundBytes
+            + " bytes) differs from the one to be kept ("
+            + ownBytes
+            + " bytes), so one of them is damaged",
+        "nothing was overwritten; run verify, and restore the object from a backup");
+  }
+
+  @Override
+  public Optional<byte[]> get(String uid) throws IOException {
+    try {
+      return Optional.of(Files.readAllBytes(paths.of(uid)));
+    } catch (NoSuchFileException absent) {
+      return Optional.empty();
+    }
+  }
+
+  @Override
+  public OptionalLong size(String uid) throws IOException {
+    try {
+      return OptionalLong.of(Files.size(paths.of(uid)));
+    } catch (NoSuchFileException absent) {
+      return OptionalLong.empty();
+    }
+  }
+
+  @Override
+  public List<String> list() throws IOException {
+    return files().stream().flatMap(file -> paths.uidAt(file).stream()).sorted().toList();
+  }
+
+  @Override
+  public List<String> strays() throws IOException {
+    return files().stream()
+        .filter(file -> paths.uidAt(file).isEmpty())
+        .map(paths::below)
+        .sorted()
+        .toList();
+  }
+
+  @Override
+  public int clearInterrupted() throws IOException {
+    int cleared = 0;
+    for (Path file : files()) {
+      if (file.getFileName().toString().endsWith(ObjectPaths.INTERRUPTED)) {
+        Files.delete(file);
+        cleared++;
+      }
+    }
+    return cleared;
+  }
+
+  private List<Path> files() throws IOException {
+    if (!Files.exists(root)) {
+      return List.of();
+    }
+    try (Stream<Path> walk = Files.walk(root)) {
+      return walk.filter(file -> !Files.isDirectory(file)).toList();
+    }
+  }
+}

@@ -1,0 +1,39 @@
+package org.vestibule.store.objects;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.vestibule.base.Outcome;
+
+/** Keeps finished objects by SOP Instance UID; what is there is never changed. */
+public interface ObjectStore {
+
+  /**
+   * Keeps the bytes under this UID unless it is taken. When this returns, they are on the disk and
+   * were read back. An object that is already there with the same bytes is adopted; with other
+   * bytes it is left alone and the put is refused.
+   *
+   * @param uid digits and dots, 64 characters at most (PS3.5 9.1)
+   * @throws IOException if the disk fails
+   */
+  Outcome<Put> putIfAbsent(String uid, byte[] bytes) throws IOException;
+
+  /** The object's bytes, if it is there. */
+  Optional<byte[]> get(String uid) throws IOException;
+
+  /** The object's size in bytes, if it is there. */
+  OptionalLong size(String uid) throws IOException;
+
+  /** The UIDs of all objects, in order of their text. */
+  List<String> list() throws IOException;
+
+  /** Names, below the objects folder, of whatever is there and is not an object. */
+  List<String> strays() throws IOException;
+
+  /**
+   * Removes what interrupted writes left behind and says how many there were. Only for the holder
+   * of the run lock: another writer's temporary file would be taken for a leftover.
+   */
+  int clearInterrupted() throws IOException;
+}

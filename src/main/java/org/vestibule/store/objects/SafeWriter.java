@@ -1,0 +1,154 @@
+package org.vestibule.store.objects;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import org.vestibule.store.steps.WriteStep;
+import org.vestibule.store.steps.WriteSteps;
+
+/**
+ * Makes a new file whole or not at all: temporary file in the same folder, fsync, a name that is
+ * never taken from another file, fsync of the folder.
+ */
+final class SafeWriter {
+
+  private static final int TRIES = 6;
+  private static final long FIRST_PAUSE_MILLIS = 20;
+
+  private final WriteSteps steps;
+
+  SafeWriter(WriteSteps steps) {
+    this.steps = steps;
+  }
+
+  /**
+   * Writes the file.
+   *
+   * @return false if the name was already taken; the file there is untouched
+   */
+  boolean write(Path target, byte[] bytes) throws IOException {
+    Path folder = folderOf(target);
+    createFolder(folder);
+    Path temporary =
+        Files.createTempFile(folder, target.getFileName() + "-", ObjectPaths.INTERRUPTED);
+    try {
+      steps.reached(WriteStep.OBJECT_TEMP_CREATED);
+      fill(temporary, bytes);
+      boolean named = name(temporary, target);
+      if (named) {
+        steps.reached(WriteStep.OBJECT_NAMED);
+        syncFolder(folder);
+      }
+      return named;
+    } finally {
+      Files.deleteIfExists(temporary);
+    }
+  }
+
+  private static Path folderOf(Path target) {
+    Path folder = target.getParent();
+    if (folder == null) {
+      throw new IllegalArgumentException("an object lies in a folder");
+    }
+    return folder;
+  }
+
+  private static void createFolder(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      Files.createDirectories(folder);
+      Path parent = folder.getParent();
+      if (parent != null) {
+        syncFolder(parent);
+      }
+    }
+  }
+
+  private void fill(Path temporary, byte[] bytes) throws IOException {
+    try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
+      int half = bytes.length / 2;
+      writeAll(channel, ByteBuffer.wrap(bytes, 0, half));
+      steps.reached(WriteStep.OBJECT_HALF_WRITTEN);
+      writeAll(channel, ByteBuffer.wrap(bytes, half, bytes.length - half));
+      steps.reached(WriteStep.OBJECT_WRITTEN);
+      channel.force(true);
+    }
+    steps.reached(WriteStep.OBJECT_SYNCED);
+  }
+
+  private static void writeAll(FileChannel channel, ByteBuffer bytes) throws IOException {
+    while (bytes.hasRemaining()) {
+      channel.write(bytes);
+    }
+  }
+
+  /** Names the file, again after a pause where another program (a virus scanner) has it open. */
+  private boolean name(Path temporary, Path target) throws IOException {
+    long pause = FIRST_PAUSE_MILLIS;
+    for (int tries = 1; ; tries++) {
+      try {
+        steps.reached(WriteStep.OBJECT_NAMING);
+        return link(temporary, target);
+      } catch (FileAlreadyExistsException taken) {
+        return false;
+      } catch (FileSystemException held) {
+        if (tries == TRIES || !isSharingViolation(held)) {
+          throw held;
+        }
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(pause));
+        pause *= 2;
+      }
+    }
+  }
+
+  private static boolean isSharingViolation(FileSystemException e) {
+    String reason = String.valueOf(e.getReason());
+    return e instanceof AccessDeniedException || reason.contains("being used by another process");
+  }
+
+  /**
+   * A hard link never replaces a file, while an atomic move does on most systems; so the move is
+   * only for file systems without links, and after looking.
+   */
+  private static boolean link(Path temporary, Path target) throws IOException {
+    try {
+      Files.createLink(target, temporary);
+      return true;
+    } catch (FileAlreadyExistsException taken) {
+      return false;
+    } catch (UnsupportedOperationException | FileSystemException noLinks) {
+      return move(temporary, target);
+    }
+  }
+
+  private static boolean move(Path temporary, Path target) throws IOException {
+    if (Files.exists(target)) {
+      return false;
+    }
+    try {
+      Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException e) {
+      throw new IOException("the objects folder lies where files can't be renamed in one step", e);
+    }
+    return true;
+  }
+
+  /** Windows opens no folder as a file; there the file system keeps the order by itself. */
+  private static void syncFolder(Path folder) throws IOException {
+    if (folder.getFileSystem().getSeparator().equals("\\")) {
+      return;
+    }
+    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    }
+  }
+}

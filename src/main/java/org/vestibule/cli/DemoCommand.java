@@ -142,6 +142,7 @@ final class DemoCommand implements Callable<Integer> {
     boolean sound = check(home.resolve("objects"));
     for (String question : QUESTIONS) {
       console.heading("Finding \"" + question + "\"");
+      FindPrinter.find(console, practice, question);
     }
     next(home);
     return sound ? ExitCode.DONE : ExitCode.DAMAGE;

@@ -92,6 +92,11 @@ final class SourceFiles {
         "put it back into the inbox and run ingest, then try again");
   }
 
+  /** Where the photograph's file was last seen. */
+  Optional<Path> place(ContentHash hash) {
+    return ledger.arrivals().facts(hash, PLACE).map(Path::of);
+  }
+
   private List<Path> places(ContentHash hash) {
     Optional<Path> recorded = ledger.arrivals().facts(hash, PLACE).map(Path::of);
     List<Path> inInbox =

@@ -66,6 +66,11 @@ public final class FolderObjectStore implements ObjectStore {
   }
 
   @Override
+  public Optional<Path> path(String uid) {
+    return Optional.of(paths.of(uid));
+  }
+
+  @Override
   public OptionalLong size(String uid) throws IOException {
     try {
       return OptionalLong.of(Files.size(paths.of(uid)));

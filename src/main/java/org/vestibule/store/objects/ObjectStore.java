@@ -1,6 +1,7 @@
 package org.vestibule.store.objects;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -21,6 +22,9 @@ public interface ObjectStore {
 
   /** The object's bytes, if it is there. */
   Optional<byte[]> get(String uid) throws IOException;
+
+  /** Where the object's file lies, for programs that open files; empty if objects are no files. */
+  Optional<Path> path(String uid);
 
   /** The object's size in bytes, if it is there. */
   OptionalLong size(String uid) throws IOException;

@@ -4,12 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.vestibule.base.Outcome;
 import org.vestibule.intake.FileNames;
 
@@ -139,41 +140,40 @@ public record Manifest(List<Row> rows, List<String> warnings) {
   }
 
   /**
-   * The row of each photograph that a row names: by its path, or by its file name if no other
-   * photograph has it. Rows that name none, or several, are said in the notes.
+   * The rows of each photograph: a row names it by path, or by a file name that no other photograph
+   * has. Rows that name none, or several, are said in the notes.
    *
-   * @param names of all photographs, each a path below the folder with forward slashes
+   * @param photoOfFile the photograph's name by the path of each file that holds it, which are
+   *     several where a copy lies beside it; paths below the folder, with forward slashes
    */
-  Matches match(Collection<String> names) {
-    Map<String, List<String>> byLast = new HashMap<>();
+  Matches match(Map<String, String> photoOfFile) {
+    Map<String, Set<String>> byName = new HashMap<>();
     Map<String, String> byPath = new HashMap<>();
-    for (String name : names) {
-      byPath.put(FileNames.key(name), name);
-      byLast.computeIfAbsent(FileNames.key(FileNames.last(name)), k -> new ArrayList<>()).add(name);
-    }
+    photoOfFile.forEach(
+        (file, photo) -> {
+          byPath.put(FileNames.key(file), photo);
+          byName
+              .computeIfAbsent(FileNames.key(FileNames.last(file)), k -> new TreeSet<>())
+              .add(photo);
+        });
     Map<String, List<Row>> found = new HashMap<>();
     List<String> unclear = new ArrayList<>();
     List<String> notes = new ArrayList<>();
     for (Row row : rows) {
       String key = FileNames.key(row.file());
-      String exact = byPath.get(key);
-      List<String> same = byLast.getOrDefault(key, List.of());
-      if (exact != null || same.size() == 1) {
-        found.computeIfAbsent(exact != null ? exact : same.get(0), k -> new ArrayList<>()).add(row);
-      } else if (same.isEmpty()) {
-        notes.add("row " + row.number() + ", column file: no photograph of this name is here");
+      Set<String> meant =
+          byPath.containsKey(key) ? Set.of(byPath.get(key)) : byName.getOrDefault(key, Set.of());
+      String place = "row " + row.number() + ", column file: ";
+      if (meant.size() == 1) {
+        found.computeIfAbsent(meant.iterator().next(), k -> new ArrayList<>()).add(row);
+      } else if (meant.isEmpty()) {
+        notes.add(place + "no photograph of this name is here");
       } else {
-        notes.add(
-            "row " + row.number() + ", column file: several folders hold a file of this name");
-        unclear.addAll(same);
+        notes.add(place + "several folders hold a file of this name");
+        unclear.addAll(meant);
       }
     }
     return new Matches(found, unclear, notes);
-  }
-
-  /** Rows that name no photograph, or several, each a sentence. */
-  public List<String> unmatched(Collection<String> names) {
-    return match(names).notes();
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.intake.LeftOutKind;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
 
@@ -18,17 +19,29 @@ public final class RollAssigner {
   RollAssigner(AssignSources sources, Roll roll) {
     this.sources = sources;
     Manifest manifest = sources.manifest();
-    List<String> names = roll.photos().stream().map(photo -> photo.arrival().name()).toList();
     this.matches =
         manifest == null
             ? new Manifest.Matches(Map.of(), List.of(), List.of())
-            : manifest.match(names);
+            : manifest.match(photoOfFile(roll));
     for (List<Photo> group : roll.sameShot()) {
       for (Photo photo : group) {
         others.put(
             photo.arrival().name(), group.stream().filter(other -> !other.equals(photo)).toList());
       }
     }
+  }
+
+  /** A row may name either of two files with the same content. */
+  private static Map<String, String> photoOfFile(Roll roll) {
+    Map<String, String> photoOfFile = new HashMap<>();
+    for (Photo photo : roll.photos()) {
+      photoOfFile.put(photo.arrival().name(), photo.arrival().name());
+      roll.leftOut().stream()
+          .filter(left -> left.kind() == LeftOutKind.DUPLICATE)
+          .filter(left -> photo.arrival().hash().equals(left.hash()))
+          .forEach(left -> photoOfFile.put(left.name(), photo.arrival().name()));
+    }
+    return photoOfFile;
   }
 
   /** Rows of the manifest that name no photograph of the roll, or several; each a sentence. */

@@ -2,6 +2,7 @@ package org.vestibule.assign;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.MappingIterator;
+import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvParser;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
@@ -31,6 +32,8 @@ record TextTable(
     List<String> warnings) {
 
   private static final int MOST_ROWS = 200_000;
+  private static final ObjectReader LINES =
+      new CsvMapper().readerFor(String[].class).with(CsvParser.Feature.WRAP_AS_ARRAY);
 
   static TextTable read(byte[] bytes, String name, List<Column> known) throws Refusal {
     TableText source = TableText.of(bytes, name);
@@ -65,12 +68,7 @@ record TextTable(
   private static List<String[]> lines(TableText source, String name) throws Refusal {
     CsvSchema schema = CsvSchema.emptySchema().withColumnSeparator(source.separator());
     List<String[]> lines = new ArrayList<>();
-    try (MappingIterator<String[]> cells =
-        new CsvMapper()
-            .readerFor(String[].class)
-            .with(CsvParser.Feature.WRAP_AS_ARRAY)
-            .with(schema)
-            .readValues(source.text())) {
+    try (MappingIterator<String[]> cells = LINES.with(schema).readValues(source.text())) {
       while (cells.hasNextValue()) {
         if (lines.size() == MOST_ROWS) {
           throw new Refusal(name + " has more than " + MOST_ROWS + " rows", "split it");

@@ -33,10 +33,11 @@ final class WordsReader {
     Boolean trim = maybe("trim", words.trim(), CaptureWords::trim);
     tooLong("treatment", words.treatment(), LONGEST_TREATMENT);
     tooLong("note", words.note(), LONGEST_NOTE);
+    Teeth teeth = teeth(words.teeth(), names.get("teeth"));
     var accessories = maybe("accessories", words.accessories(), CaptureWords::accessories);
     return new Understood(
-        view(words.view(), names.get("view")),
-        teeth(words.teeth(), names.get("teeth")),
+        view(words.view(), names.get("view"), teeth),
+        teeth,
         mirror == null ? Mirror.UNKNOWN : mirror.mirror(),
         words.seen() || (mirror != null && mirror.seen()),
         maybe("incisors", words.incisors(), CaptureWords::edge),
@@ -47,13 +48,29 @@ final class WordsReader {
         problems);
   }
 
-  private @Nullable View view(String said, String named) {
-    View view = maybe("view", said, views::find);
-    View other = fromName("view", named, views::find);
+  private @Nullable View view(String said, String named, Teeth teeth) {
+    View view = maybe("view", said, words -> find(words, teeth));
+    View other = fromName("view", named, words -> find(words, teeth));
     if (view != null && other != null && !view.key().equals(other.key())) {
       disagree("view");
     }
     return view == null && said.isEmpty() ? other : view;
+  }
+
+  /**
+   * The view that the words name. Where they leave open only which arch, as "shade tab" does, the
+   * teeth that were named tell; a side is never settled in this way.
+   */
+  private Outcome<View> find(String words, Teeth teeth) {
+    Outcome<View> found = views.find(words);
+    if (found instanceof Outcome.Done<View> || teeth.isEmpty()) {
+      return found;
+    }
+    List<View> named = views.allNaming(words);
+    List<View> fitting =
+        named.stream().filter(view -> ViewFit.problem(view, teeth).isEmpty()).toList();
+    boolean sided = named.stream().anyMatch(view -> view.side() != null);
+    return fitting.size() == 1 && !sided ? Outcome.done(fitting.get(0)) : found;
   }
 
   private Teeth teeth(String said, String named) {

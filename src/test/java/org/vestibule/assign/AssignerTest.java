@@ -95,6 +95,7 @@ class AssignerTest {
     "08:45:00, true",
     "10:00:00, true",
     "08:44:59, false",
+    "08:52:00, false",
     "10:00:01, false",
     "10:14:59, false",
     "10:15:00, false"

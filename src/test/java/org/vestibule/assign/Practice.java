@@ -39,6 +39,7 @@ final class Practice {
   private static final String VISITS =
       """
       visit,patient id,name,start,end
+      VC,00900,"Oak, Una",2026-03-11 08:50,08:55
       VA,00417,"Ash, Ida",2026-03-11 09:00,09:45
       VB,00562,"Elm, Bo",2026-03-11 10:15,11:00
       VA2,00417,"Ash, Ida",2026-03-12 09:00,09:45

@@ -212,7 +212,7 @@ class AssignerTest {
                 waits(
                     new Practice()
                         .declares("upper-occlusal", "as shot", "bottom")
-                        .rows("a.jpg,,VA,,upper occlusal,,none")
+                        .rows("a.jpg,,VA,,upper occlusal,,none seen")
                         .photo("a.jpg", A))))
         .containsExactly(Kind.ORIENTATION);
   }

@@ -116,7 +116,8 @@ class AssignerTest {
                 .view()
                 .key())
         .isEqualTo("shade-lower");
-    for (String row : List.of("shade tab,,none", "shade tab,\"11, 41\",none", "buccal,16,none")) {
+    for (String row :
+        List.of("shade tab,,none", "shade tab,\"11, 41\",none", "buccal bite,16,none")) {
       assertThat(kinds(waits(new Practice().rows("a.jpg,,VA,," + row).photo("a.jpg", A))))
           .contains(Kind.UNKNOWN_WORD);
     }
@@ -299,6 +300,16 @@ class AssignerTest {
             kinds(
                 waits(new Practice().rows("a.jpg,,,00417,frontal,,none").photo("a.jpg", timeless))))
         .containsExactly(Kind.TIME);
+  }
+
+  @Test
+  void aRowMayNameTheCopyThatTheRollLeftOut() {
+    Practice practice =
+        new Practice()
+            .rows("a.jpg,,VA,,frontal,,none")
+            .photo("a(1).jpg", A)
+            .duplicate("a.jpg", "a(1).jpg");
+    assertThat(decided(practice).decision().visit().key()).isEqualTo("VA");
   }
 
   @Test

@@ -21,6 +21,8 @@ import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.intake.Arrival;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.CaptureFactsBuilder;
+import org.vestibule.intake.LeftOut;
+import org.vestibule.intake.LeftOutKind;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
 import org.vestibule.jpeg.JpegStructure;
@@ -48,6 +50,7 @@ final class Practice {
   private static final JpegStructure STRUCTURE = JpegStructure.read(jpeg()).orThrow();
 
   private final List<Photo> photos = new ArrayList<>();
+  private final List<LeftOut> leftOut = new ArrayList<>();
   private final List<NamePattern> patterns = new ArrayList<>();
   private final List<CaptureDeclaration> declarations = new ArrayList<>();
   private @Nullable Manifest manifest;
@@ -78,17 +81,22 @@ final class Practice {
   Practice photo(String name, CaptureFacts facts) {
     photos.add(
         new Photo(
-            new Arrival(
-                Path.of("roll", name),
-                name,
-                10,
-                Instant.EPOCH,
-                ContentHash.of(name.getBytes(StandardCharsets.UTF_8))),
+            new Arrival(Path.of("roll", name), name, 10, Instant.EPOCH, hash(name)),
             facts,
             STRUCTURE,
             List.of(),
             List.of()));
     return this;
+  }
+
+  /** A file that was left out because a photograph has the same content. */
+  Practice duplicate(String name, String of) {
+    leftOut.add(new LeftOut(name, LeftOutKind.DUPLICATE, "a copy", "nothing to do", hash(of)));
+    return this;
+  }
+
+  private static ContentHash hash(String name) {
+    return ContentHash.of(name.getBytes(StandardCharsets.UTF_8));
   }
 
   Assigner assigner() {
@@ -112,7 +120,7 @@ final class Practice {
   }
 
   Assignment assign(int index) {
-    return assigner().assign(photos.get(index), new Roll(photos, List.of()));
+    return assigner().assign(photos.get(index), new Roll(photos, leftOut));
   }
 
   static CaptureFactsBuilder taken(@Nullable LocalDateTime at) {

@@ -81,6 +81,25 @@ final class CropPeerTest {
     assertThat(ours.height()).isEqualTo(17);
   }
 
+  /** The blocks that fill up the last MCU must not show what was cropped away. */
+  @Test
+  void fillsUpWithoutTakingFromTheSource() {
+    byte[] result =
+        Transcoder.transcode(
+                source("2x2"), new TranscodePlan(Turn.NONE, new CropBox(16, 16, 8, 8), false))
+            .orThrow()
+            .bytes();
+
+    ComponentBlocks brightness = Coefficients.decode(result).orThrow().components().get(0);
+    short[] shown = brightness.values;
+    for (int block = 1; block < 4; block++) {
+      assertThat(shown[64 * block]).as("block %d", block).isEqualTo(shown[0]);
+      for (int i = 1; i < 64; i++) {
+        assertThat(shown[64 * block + i]).as("block %d, %d", block, i).isZero();
+      }
+    }
+  }
+
   @Test
   void startsBlocksOfAMirroredPictureWhereTheyAre() {
     // 101 columns are six blocks of 16 and 5 columns; mirrored, those 5 come first.

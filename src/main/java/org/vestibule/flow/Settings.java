@@ -47,7 +47,8 @@ public record Settings(
    * @param view the view's key
    * @param camera the model as the camera writes it
    * @param mirror "none", "as shot" or "corrected"
-   * @param incisors "top", "bottom", "left", "right" as the look sheet shows the picture, or empty
+   * @param incisors "top", "bottom", "left", "right" of the picture as the file stores it, before
+   *     any rotation by Exif, or empty
    * @param by who stated it
    */
   public record StatedCapture(

@@ -14,6 +14,7 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.NearestWords;
 import org.vestibule.dental.Stage;
+import org.vestibule.dental.Teeth;
 import org.vestibule.dental.TeethReader;
 import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.store.index.FoldedWords;
@@ -82,9 +83,12 @@ public final class QuestionReader {
       if (means(phrase, parts)) {
         return Outcome.done(count);
       }
-      Outcome<org.vestibule.dental.Teeth> read = teeth.read(phrase);
-      if (read instanceof Done<org.vestibule.dental.Teeth> done && !done.value().isEmpty()) {
+      Outcome<Teeth> read = teeth.read(phrase);
+      if (read instanceof Done<Teeth> done && !done.value().isEmpty()) {
         parts.teeth(done.value());
+        return Outcome.done(count);
+      }
+      if (known(phrase.toLowerCase(Locale.ROOT), parts)) {
         return Outcome.done(count);
       }
       if (count == 1 && phrase.matches(".*\\d.*") && read instanceof Refused<?> refused) {
@@ -98,7 +102,7 @@ public final class QuestionReader {
     return tooth != null ? Outcome.refused(tooth.reason(), tooth.advice()) : unknown(word);
   }
 
-  private boolean means(String phrase, Parts parts) throws IOException {
+  private boolean means(String phrase, Parts parts) {
     String plain = phrase.toLowerCase(Locale.ROOT);
     if (parts.fixedWord(plain)) {
       return true;
@@ -112,7 +116,7 @@ public final class QuestionReader {
       parts.views(plain, named, views);
       return true;
     }
-    return known(plain, parts);
+    return false;
   }
 
   /** Words of the practice's own data: numbers, names, treatments. */

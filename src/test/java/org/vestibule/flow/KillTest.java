@@ -27,14 +27,18 @@ import org.vestibule.samples.Scene;
 class KillTest {
 
   private static final String VISITS =
-      "visit,patient id,name,birth date,sex,start,end\n"
-          + "V1,P1,\"Tallgrass, Orla\",1990-01-02,F,2026-03-12 09:00,2026-03-12 10:00\n";
+      """
+      visit,patient id,name,birth date,sex,start,end
+      V1,P1,"Tallgrass, Orla",1990-01-02,F,2026-03-12 09:00,2026-03-12 10:00
+      """;
 
   private static final String MANIFEST =
-      "file,visit,view,teeth,mirror,incisors,crop\n"
-          + "a.jpg,V1,upper occlusal,16,as shot,top,0.1 0.1 0.9 0.9\n"
-          + "b.jpg,V1,frontal,,none,,\n"
-          + "c.jpg,V1,upper occlusal,,as shot,,\n";
+      """
+      file,visit,view,teeth,mirror,incisors,crop
+      a.jpg,V1,upper occlusal,16,as shot,top,0.1 0.1 0.9 0.9
+      b.jpg,V1,frontal,,none,,
+      c.jpg,V1,upper occlusal,,as shot,,
+      """;
 
   @TempDir private Path home;
 

@@ -2,14 +2,11 @@ package org.vestibule.samples;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -149,9 +146,9 @@ public final class PhoneJpeg {
     /** Degrees north and east, metres above the sea, all whole hundredths of a second of arc. */
     public Builder position(double latitude, double longitude, int altitudeMetres) {
       gps.ascii(1, latitude < 0 ? "S" : "N")
-          .rationals(2, degrees(latitude))
+          .rationals(2, PhoneSegments.degrees(latitude))
           .ascii(3, longitude < 0 ? "W" : "E")
-          .rationals(4, degrees(longitude))
+          .rationals(4, PhoneSegments.degrees(longitude))
           .single(5, 0)
           .rationals(6, altitudeMetres, 1);
       return this;
@@ -202,28 +199,34 @@ public final class PhoneJpeg {
       out.write(plain, 0, 2);
       writeExif(out);
       if (xmp != null) {
-        segment(out, 0xe1, "http://ns.adobe.com/xap/1.0/", xmp.getBytes(StandardCharsets.UTF_8));
+        PhoneSegments.segment(
+            out, 0xe1, "http://ns.adobe.com/xap/1.0/", xmp.getBytes(StandardCharsets.UTF_8));
       }
       if (icc != null) {
-        segment(out, 0xe2, "ICC_PROFILE", join(new byte[] {1, 1}, icc));
+        PhoneSegments.segment(out, 0xe2, "ICC_PROFILE", PhoneSegments.join(new byte[] {1, 1}, icc));
       }
       int multi = out.size();
       byte[] secondBytes =
           second == null ? new byte[0] : PlainJpeg.encode(second, 0.6f, Sampling.S420, false);
       if (second != null) {
-        segment(out, 0xe2, "MPF", multiPicture(0, 0, secondBytes.length));
+        PhoneSegments.segment(
+            out, 0xe2, "MPF", PhoneSegments.multiPicture(0, 0, secondBytes.length));
       }
       if (comment != null) {
-        segment(out, 0xfe, null, comment.getBytes(StandardCharsets.UTF_8));
+        PhoneSegments.segment(out, 0xfe, null, comment.getBytes(StandardCharsets.UTF_8));
       }
       out.write(plain, 2, plain.length - 2);
       byte[] first = out.toByteArray();
       if (second != null) {
         int header = multi + 8;
-        byte[] index = multiPicture(first.length, first.length - header, secondBytes.length);
+        byte[] index =
+            PhoneSegments.multiPicture(first.length, first.length - header, secondBytes.length);
         System.arraycopy(index, 0, first, header, index.length);
       }
-      return join(first, join(secondBytes, videoBytes == 0 ? new byte[0] : video(videoBytes)));
+      return PhoneSegments.join(
+          first,
+          PhoneSegments.join(
+              secondBytes, videoBytes == 0 ? new byte[0] : PhoneSegments.video(videoBytes)));
     }
 
     private void writeExif(ByteArrayOutputStream out) {
@@ -243,61 +246,7 @@ public final class PhoneJpeg {
       if (thumbnail != null) {
         next = new TiffBlock().shorts(0x0103, 6).attachment(0x0201, 0x0202, thumbnail);
       }
-      segment(out, 0xe1, "Exif\0", main.file(next));
+      PhoneSegments.segment(out, 0xe1, "Exif\0", main.file(next));
     }
-  }
-
-  /** Degrees, minutes and hundredths of a second, as numerators and denominators. */
-  private static int[] degrees(double value) {
-    long hundredths = Math.round(Math.abs(value) * 360_000);
-    return new int[] {
-      (int) (hundredths / 360_000), 1,
-      (int) (hundredths / 6_000 % 60), 1,
-      (int) (hundredths % 6_000), 100
-    };
-  }
-
-  /** The index of two pictures (CIPA DC-007, from memory), offsets from its own header. */
-  private static byte[] multiPicture(int firstSize, int secondOffset, int secondSize) {
-    ByteBuffer entries = ByteBuffer.allocate(32);
-    entries.putInt(0x00030000).putInt(firstSize).putInt(0).putInt(0);
-    entries.putInt(0).putInt(secondSize).putInt(secondOffset).putInt(0);
-    return new TiffBlock()
-        .undefined(0xb000, "0100".getBytes(StandardCharsets.US_ASCII))
-        .longs(0xb001, 2)
-        .undefined(0xb002, entries.array())
-        .file(null);
-  }
-
-  private static byte[] video(int contentBytes) {
-    byte[] noise = new byte[contentBytes];
-    new Random(contentBytes).nextBytes(noise);
-    ByteBuffer out = ByteBuffer.allocate(24 + 8 + contentBytes);
-    out.putInt(24).put("ftypmp42".getBytes(StandardCharsets.US_ASCII)).putInt(0);
-    out.put("mp42isom".getBytes(StandardCharsets.US_ASCII));
-    out.putInt(8 + contentBytes).put("mdat".getBytes(StandardCharsets.US_ASCII)).put(noise);
-    return out.array();
-  }
-
-  private static void segment(
-      ByteArrayOutputStream out, int marker, @Nullable String name, byte[] content) {
-    byte[] prefix = name == null ? new byte[0] : (name + "\0").getBytes(StandardCharsets.US_ASCII);
-    int length = 2 + prefix.length + content.length;
-    if (length > 0xffff) {
-      throw new IllegalArgumentException(
-          "a JPEG segment holds 65535 bytes at most but " + length + " were given");
-    }
-    out.write(0xff);
-    out.write(marker);
-    out.write(length >> 8);
-    out.write(length & 0xff);
-    out.writeBytes(prefix);
-    out.writeBytes(content);
-  }
-
-  private static byte[] join(byte[] first, byte[] second) {
-    byte[] both = Arrays.copyOf(first, first.length + second.length);
-    System.arraycopy(second, 0, both, first.length, second.length);
-    return both;
   }
 }

@@ -55,7 +55,7 @@ final class IngestPrinter {
       console.say(photo.id() + "  " + photo.name());
       for (WaitingPhoto.Reason reason : photo.reasons()) {
         console.wrapped(4, "Why: " + reason.sentence() + ".");
-        console.wrapped(4, "What to do: " + reason.advice() + ".");
+        console.wrapped(4, "What to do: " + Ended.of(reason.advice()));
       }
     }
   }
@@ -70,7 +70,7 @@ final class IngestPrinter {
       for (LeftOut file : worthAWord) {
         console.say(file.shownName());
         console.wrapped(4, "Why: " + file.reason() + ".");
-        console.wrapped(4, "What to do: " + file.advice() + ".");
+        console.wrapped(4, "What to do: " + Ended.of(file.advice()));
       }
     }
     String others =

@@ -57,7 +57,7 @@ final class LookCommand implements Callable<Integer> {
             surroundings.clock().withZone(surroundings.zone()));
     if (looked instanceof Refused<Looked> refused) {
       console.complain("vestibule: " + refused.reason() + ".");
-      console.complain("  What to do: " + refused.advice() + ".");
+      console.complain("  What to do: " + Ended.of(refused.advice()));
       return ExitCode.REFUSED.number();
     }
     Looked found = looked.orThrow();

@@ -64,7 +64,7 @@ abstract class PracticeCommand implements Callable<Integer> {
   /** Says a refusal in words: what was found, and what to do. */
   final void complain(Refused<?> refused) {
     console().complain("vestibule: " + refused.reason() + ".");
-    console().complain("  What to do: " + refused.advice() + ".");
+    console().complain("  What to do: " + Ended.of(refused.advice()));
   }
 
   /** Says a refusal and ends with the exit code for it. */

@@ -29,7 +29,7 @@ final class VerifyCommand extends PracticeCommand {
     for (Finding finding : findings) {
       console().gap();
       console().wrapped(0, capital(finding.what()) + ".");
-      console().wrapped(2, "What to do: " + finding.advice() + ".");
+      console().wrapped(2, "What to do: " + Ended.of(finding.advice()));
     }
     boolean serious = findings.stream().anyMatch(Finding::isSerious);
     return serious ? ExitCode.DAMAGE : ExitCode.NEEDS_A_PERSON;

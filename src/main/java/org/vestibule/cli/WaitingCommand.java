@@ -63,7 +63,7 @@ final class WaitingCommand extends PracticeCommand {
     }
     for (WaitingPhoto.Reason reason : photo.reasons()) {
       console.wrapped(2, "Why: " + reason.sentence() + ".");
-      console.wrapped(2, "What to do: " + reason.advice() + ".");
+      console.wrapped(2, "What to do: " + Ended.of(reason.advice()));
     }
   }
 

@@ -49,6 +49,7 @@ final class Intentions {
     return new Filing(
         picture.hash(),
         row.id(),
+        decided(decision),
         Recipe.VERSION,
         visit.patient().issuer(),
         visit.patient().id(),
@@ -57,5 +58,26 @@ final class Intentions {
         Descriptions.device(picture.facts()),
         SeriesWords.of(decision.view(), Role.FRAME, cropped).set(),
         cropped ? List.of(Role.FRAME, Role.CROP) : List.of(Role.FRAME));
+  }
+
+  /** The decision without who made it and why: what the object's bytes follow from. */
+  private static String decided(Decision decision) {
+    return DecisionJson.write(
+        DecisionRecord.of(
+            new Decision(
+                decision.visit(),
+                decision.view(),
+                decision.teeth(),
+                decision.mirror(),
+                decision.incisors(),
+                decision.seen(),
+                decision.crop(),
+                decision.accessories(),
+                decision.stage(),
+                decision.treatment(),
+                decision.note(),
+                decision.mayTrim(),
+                "",
+                List.of())));
   }
 }

@@ -7,7 +7,9 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -127,6 +129,34 @@ class SampleRollTest {
     assertThat(again.waiting()).hasSameSizeAs(report.waiting());
     try (Practice practice = open()) {
       assertThat(Verify.run(practice)).isEmpty();
+    }
+  }
+
+  /** With one secret, the same photograph and decision are the same object on any day. */
+  @Test
+  void anotherStoreWithTheSameSecretMakesTheSameObjects(@TempDir Path other) throws IOException {
+    Files.copy(
+        home.resolve("practice.secret"),
+        other.resolve("practice.secret"),
+        StandardCopyOption.COPY_ATTRIBUTES);
+    Files.copy(home.resolve("visits.csv"), other.resolve("visits.csv"));
+    Path inbox = Files.createDirectories(other.resolve("inbox"));
+    copy(home.resolve("inbox"), inbox);
+    Settings settings = Settings.defaults(other, ZoneId.of("Europe/Vienna"));
+    Clock later = Clock.offset(CLOCK, Duration.ofDays(40));
+    try (Practice first = open();
+        Practice second = Practice.open(other, settings, later, true).orThrow()) {
+      Ingest.run(
+              second,
+              new IngestRequest(
+                  inbox, inbox.resolve("manifest.csv"), "Somebody Else", false, false),
+              Progress.NONE)
+          .orThrow();
+      assertThat(second.store().objects().list()).isEqualTo(first.store().objects().list());
+      for (String uid : first.store().objects().list()) {
+        assertThat(second.store().objects().get(uid).orElseThrow())
+            .isEqualTo(first.store().objects().get(uid).orElseThrow());
+      }
     }
   }
 

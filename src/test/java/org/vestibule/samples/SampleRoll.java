@@ -110,7 +110,7 @@ public final class SampleRoll {
     return RawState.lay(spoilt, shown, RawState.rawFor(shot.seen(), shot.exif()));
   }
 
-  private static BufferedImage spoil(Shot shot, BufferedImage truth) {
+  static BufferedImage spoil(Shot shot, BufferedImage truth) {
     BufferedImage picture = truth;
     if (shot.has("blur")) {
       picture = Darkroom.blurred(picture, 6);

@@ -19,10 +19,12 @@ public final class Truth {
   private static BufferedImage draw(Shot shot) {
     RawState.Axes shown = shot.scene().shownAs();
     boolean swapped = lies(shown.right()) != lies(shot.seen().right());
-    return SampleRoll.picture(
-        shot.scene(),
-        swapped ? shot.height() : shot.width(),
-        swapped ? shot.width() : shot.height());
+    BufferedImage drawn =
+        SampleRoll.picture(
+            shot.scene(),
+            swapped ? shot.height() : shot.width(),
+            swapped ? shot.width() : shot.height());
+    return SampleRoll.spoil(shot, drawn);
   }
 
   /** Whether a direction lies along the left-right axis of the patient. */

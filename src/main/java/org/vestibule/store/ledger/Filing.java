@@ -8,6 +8,8 @@ import org.vestibule.encode.Role;
 /**
  * A photograph that is to be filed.
  *
+ * @param decided what was decided, as text: the same photograph, decision, revision and recipe are
+ *     the same object on any day
  * @param recipe version of the way objects are made
  * @param worklistStudyUid the study that the worklist names, if it does; it counts only at the
  *     visit's first filing
@@ -18,6 +20,7 @@ import org.vestibule.encode.Role;
 public record Filing(
     ContentHash hash,
     String decisionId,
+    String decided,
     String recipe,
     String issuer,
     String patientId,

@@ -84,7 +84,7 @@ final class Numbering {
         "object",
         filing.hash().hex(),
         role.name(),
-        filing.decisionId(),
+        filing.decided(),
         Integer.toString(revision),
         filing.recipe());
   }

@@ -39,7 +39,17 @@ class HouseTest {
               Set.of(
                   "base", "encode", "check", "quality", "intake", "assign", "dicom", "dental",
                   "jpeg")),
-          Map.entry("search", Set.of("base", "store", "dental")));
+          Map.entry("search", Set.of("base", "store", "dental")),
+          Map.entry(
+              "flow",
+              Set.of(
+                  "base", "dental", "jpeg", "dicom", "intake", "assign", "encode", "store",
+                  "search")),
+          Map.entry(
+              "cli",
+              Set.of(
+                  "base", "dental", "dicom", "intake", "assign", "check", "store", "search",
+                  "flow")));
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()

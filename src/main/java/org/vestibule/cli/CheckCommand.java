@@ -9,7 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.vestibule.check.CheckReport;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Checks VL Photographic files of whatever origin against the standard's table. */
@@ -27,15 +27,10 @@ final class CheckCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders of .dcm files.")
   private List<String> files = new ArrayList<>();
 
-  @Option(names = "--trace", description = "If the program itself fails, show where.")
-  private boolean trace;
+  @Mixin TraceOption trace = new TraceOption();
 
   CheckCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
-  }
-
-  boolean trace() {
-    return trace;
   }
 
   @Override

@@ -47,6 +47,12 @@ final class Console {
     }
   }
 
+  /** Why something waits or was left out, and what to do about it. */
+  void reason(int indent, String why, String advice) {
+    wrapped(indent, "Why: " + Ended.of(why));
+    wrapped(indent, "What to do: " + Ended.of(advice));
+  }
+
   /** A reason or a complaint. */
   void complain(String line) {
     err.println(line);

@@ -18,6 +18,7 @@ import org.vestibule.flow.IngestRequest;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Shows the whole job on an invented practice. */
@@ -48,16 +49,11 @@ final class DemoCommand implements Callable<Integer> {
       description = "The invented practice's photographs and lists; they come with the program.")
   private @Nullable String samples;
 
-  @Option(names = "--trace", description = "If the program itself fails, show where.")
-  private boolean trace;
+  @Mixin TraceOption trace = new TraceOption();
 
   DemoCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
     this.console = surroundings.console();
-  }
-
-  boolean trace() {
-    return trace;
   }
 
   @Override

@@ -19,29 +19,22 @@ import picocli.CommandLine.Parameters;
       "File one or several waiting photographs, because a person says what they show.",
       "What is not said is taken from the proposal that \"waiting\" prints."
     })
-final class FileCommand extends PracticeCommand {
+final class FileCommand extends PersonCommand {
 
   @Parameters(paramLabel = "ID", arity = "1..*", description = "The photographs, by their ids.")
   private List<String> ids = new ArrayList<>();
 
   @Mixin private FactsOptions facts = new FactsOptions();
 
-  @Mixin private PersonOption person = new PersonOption();
-
   FileCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
-  ExitCode run(Practice practice) throws IOException {
-    Outcome<String> by = person.name(surroundings());
-    if (by instanceof Refused<String> refused) {
-      complain(refused);
-      return ExitCode.WRONG_USE;
-    }
+  ExitCode run(Practice practice, String by) throws IOException {
     boolean all = true;
     for (String id : ids) {
-      Outcome<FiledPhoto> filed = new Corrections(practice).file(id, facts.words(by.orThrow()));
+      Outcome<FiledPhoto> filed = new Corrections(practice).file(id, facts.words(by));
       if (filed instanceof Refused<FiledPhoto> refused) {
         console().complain(id + ":");
         complain(refused);

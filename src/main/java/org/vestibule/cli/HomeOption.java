@@ -2,6 +2,7 @@ package org.vestibule.cli;
 
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Where the practice lives; every command that touches the record has it. */
@@ -15,13 +16,7 @@ final class HomeOption {
               + " home folder.")
   private @Nullable String home;
 
-  @Option(names = "--trace", description = "If the program itself fails, show where.")
-  private boolean trace;
-
-  /** True if a failure of the program itself is shown with its place. */
-  boolean trace() {
-    return trace;
-  }
+  @Mixin TraceOption trace = new TraceOption();
 
   Path in(Surroundings surroundings) {
     String fromEnvironment = surroundings.environment().get("VESTIBULE_HOME");

@@ -11,7 +11,6 @@ import org.vestibule.flow.IngestReport;
 import org.vestibule.flow.IngestRequest;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -22,7 +21,7 @@ import picocli.CommandLine.Parameters;
       "Take in a folder of photographs: file what is surely known, let the rest wait.",
       "The photographs stay where they are. Running it again does nothing twice."
     })
-final class IngestCommand extends PracticeCommand {
+final class IngestCommand extends PersonCommand {
 
   @Parameters(
       paramLabel = "FOLDER",
@@ -42,8 +41,6 @@ final class IngestCommand extends PracticeCommand {
   @Option(names = "--at-once", description = "Take files that were changed a moment ago, too.")
   private boolean atOnce;
 
-  @Mixin private PersonOption person = new PersonOption();
-
   IngestCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -54,12 +51,7 @@ final class IngestCommand extends PracticeCommand {
   }
 
   @Override
-  ExitCode run(Practice practice) throws IOException {
-    Outcome<String> by = person.name(surroundings());
-    if (by instanceof Refused<String> refused) {
-      complain(refused);
-      return ExitCode.WRONG_USE;
-    }
+  ExitCode run(Practice practice, String by) throws IOException {
     Path from = folder == null ? practice.settings().inbox() : surroundings().path(folder);
     if (folder == null) {
       Files.createDirectories(from);
@@ -73,7 +65,7 @@ final class IngestCommand extends PracticeCommand {
         new IngestRequest(
             from,
             manifest == null ? from.resolve("manifest.csv") : surroundings().path(manifest),
-            by.orThrow(),
+            by,
             dryRun,
             !atOnce);
     Outcome<IngestReport> report =
@@ -83,8 +75,7 @@ final class IngestCommand extends PracticeCommand {
             (done, of, name) -> console().progress((done + 1) + " of " + of + "  " + name));
     console().progressDone();
     if (report instanceof Refused<IngestReport> refused) {
-      complain(refused);
-      return Ingest.isBusy(refused) ? ExitCode.BUSY : ExitCode.REFUSED;
+      return refuse(refused);
     }
     new IngestPrinter(console()).print(report.orThrow(), dryRun);
     if (!report.orThrow().waiting().isEmpty()) {

@@ -54,8 +54,7 @@ final class IngestPrinter {
     for (WaitingPhoto photo : waiting) {
       console.say(photo.id() + "  " + photo.name());
       for (WaitingPhoto.Reason reason : photo.reasons()) {
-        console.wrapped(4, "Why: " + reason.sentence() + ".");
-        console.wrapped(4, "What to do: " + Ended.of(reason.advice()));
+        console.reason(4, reason.sentence(), reason.advice());
       }
     }
   }
@@ -69,8 +68,7 @@ final class IngestPrinter {
       console.heading("Not taken as photographs");
       for (LeftOut file : worthAWord) {
         console.say(file.shownName());
-        console.wrapped(4, "Why: " + file.reason() + ".");
-        console.wrapped(4, "What to do: " + Ended.of(file.advice()));
+        console.reason(4, file.reason(), file.advice());
       }
     }
     String others =

@@ -41,7 +41,7 @@ final class Launcher {
   }
 
   private int failed(Exception failure, CommandLine line, ParseResult parsed) {
-    boolean trace = List.of(parsed.originalArgs().toArray()).contains("--trace");
+    boolean trace = List.of(parsed.originalArgs().toArray()).contains(TraceOption.NAME);
     if (trace) {
       failure.printStackTrace(surroundings.console().errors());
     }

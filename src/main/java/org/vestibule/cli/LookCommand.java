@@ -11,6 +11,7 @@ import org.vestibule.flow.look.Look;
 import org.vestibule.flow.look.LookRules;
 import org.vestibule.flow.look.Looked;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -36,8 +37,7 @@ final class LookCommand implements Callable<Integer> {
       description = "Where page and manifest go; otherwise the folder you are in.")
   private @Nullable String to;
 
-  @Option(names = "--trace", description = "If the program itself fails, show where.")
-  private boolean trace;
+  @Mixin TraceOption trace = new TraceOption();
 
   LookCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -80,9 +80,5 @@ final class LookCommand implements Callable<Integer> {
         "Next: fill in visit, view, teeth and mirror for the photographs you want filed, save the"
             + " manifest, and run \"vestibule ingest FOLDER --manifest manifest.csv --by YOUR-NAME\".");
     return ExitCode.DONE.number();
-  }
-
-  boolean trace() {
-    return trace;
   }
 }

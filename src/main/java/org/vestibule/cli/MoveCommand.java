@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
       "Correct a filed photograph: another patient's visit, another view, teeth, mirror or crop.",
       "A new object takes its place; the old one stays, out of search, with who and why."
     })
-final class MoveCommand extends PracticeCommand {
+final class MoveCommand extends PersonCommand {
 
   @Parameters(paramLabel = "ID", description = "The photograph, as find prints it.")
   private String id = "";
@@ -32,20 +32,13 @@ final class MoveCommand extends PracticeCommand {
 
   @Mixin private FactsOptions facts = new FactsOptions();
 
-  @Mixin private PersonOption person = new PersonOption();
-
   MoveCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
-  ExitCode run(Practice practice) throws IOException {
-    Outcome<String> by = person.name(surroundings());
-    if (by instanceof Refused<String> refused) {
-      complain(refused);
-      return ExitCode.WRONG_USE;
-    }
-    Outcome<FiledPhoto> moved = new Corrections(practice).move(id, facts.words(by.orThrow()), why);
+  ExitCode run(Practice practice, String by) throws IOException {
+    Outcome<FiledPhoto> moved = new Corrections(practice).move(id, facts.words(by), why);
     if (moved instanceof Refused<FiledPhoto> refused) {
       return refuse(refused);
     }

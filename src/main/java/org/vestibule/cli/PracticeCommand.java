@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Ingest;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import picocli.CommandLine.Command;
@@ -70,6 +71,6 @@ abstract class PracticeCommand implements Callable<Integer> {
   /** Says a refusal and ends with the exit code for it. */
   final ExitCode refuse(Refused<?> refused) {
     complain(refused);
-    return ExitCode.REFUSED;
+    return Ingest.isBusy(refused) ? ExitCode.BUSY : ExitCode.REFUSED;
   }
 }

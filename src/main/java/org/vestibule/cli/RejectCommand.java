@@ -6,7 +6,6 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Corrections;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -17,7 +16,7 @@ import picocli.CommandLine.Parameters;
       "Take a filed photograph out of search, or a waiting one off the list.",
       "Nothing is deleted: object, file and history stay, with who and why."
     })
-final class RejectCommand extends PracticeCommand {
+final class RejectCommand extends PersonCommand {
 
   @Parameters(paramLabel = "ID", description = "The photograph, as find or waiting prints it.")
   private String id = "";
@@ -29,20 +28,13 @@ final class RejectCommand extends PracticeCommand {
       description = "Why; kept with the rejection.")
   private String why = "";
 
-  @Mixin private PersonOption person = new PersonOption();
-
   RejectCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
-  ExitCode run(Practice practice) throws IOException {
-    Outcome<String> by = person.name(surroundings());
-    if (by instanceof Refused<String> refused) {
-      complain(refused);
-      return ExitCode.WRONG_USE;
-    }
-    Outcome<String> rejected = new Corrections(practice).reject(id, by.orThrow(), why);
+  ExitCode run(Practice practice, String by) throws IOException {
+    Outcome<String> rejected = new Corrections(practice).reject(id, by, why);
     if (rejected instanceof Refused<String> refused) {
       return refuse(refused);
     }

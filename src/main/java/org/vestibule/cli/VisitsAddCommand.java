@@ -7,12 +7,11 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.VisitBook;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Adds a visit that a person types. */
 @Command(name = "add", description = "Add a visit by hand; it is kept with your name.")
-final class VisitsAddCommand extends PracticeCommand {
+final class VisitsAddCommand extends PersonCommand {
 
   @Option(
       names = "--visit",
@@ -64,8 +63,6 @@ final class VisitsAddCommand extends PracticeCommand {
   @Option(names = "--dentist", paramLabel = "\"FAMILY, GIVEN\"", description = "Who treats.")
   private String dentist = "";
 
-  @Mixin private PersonOption person = new PersonOption();
-
   VisitsAddCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -76,19 +73,14 @@ final class VisitsAddCommand extends PracticeCommand {
   }
 
   @Override
-  ExitCode run(Practice practice) {
-    Outcome<String> by = person.name(surroundings());
-    if (by instanceof Refused<String> refused) {
-      complain(refused);
-      return ExitCode.WRONG_USE;
-    }
+  ExitCode run(Practice practice, String by) {
     Outcome<Visit> added =
         new VisitBook(practice)
             .add(
                 new VisitWords(
                     key, number, "", name, born, sex, from, until, accession, referrer, dentist,
                     ""),
-                by.orThrow());
+                by);
     if (added instanceof Refused<Visit> refused) {
       return refuse(refused);
     }

@@ -62,8 +62,7 @@ final class WaitingCommand extends PracticeCommand {
       console.wrapped(2, "Known: " + facts(photo.proposal()));
     }
     for (WaitingPhoto.Reason reason : photo.reasons()) {
-      console.wrapped(2, "Why: " + reason.sentence() + ".");
-      console.wrapped(2, "What to do: " + Ended.of(reason.advice()));
+      console.reason(2, reason.sentence(), reason.advice());
     }
   }
 

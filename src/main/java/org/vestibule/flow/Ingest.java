@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Assignment.Waits;
@@ -144,20 +145,16 @@ public final class Ingest {
       notes.add(photo.arrival().shownName() + " was begun by an interrupted run.");
       return;
     }
-    Outcome<byte[]> bytes = photo.bytes();
-    if (bytes instanceof Refused<byte[]> refused) {
-      notes.add(refused.sentence() + ".");
+    Optional<Picture> picture = picture(photo);
+    if (picture.isEmpty()) {
       return;
     }
-    Picture picture =
-        Picture.ofFile(
-            photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes.orThrow());
-    Outcome<FiledPhoto> done = new Resumption(practice, filer).complete(picture);
+    Outcome<FiledPhoto> done = new Resumption(practice, filer).complete(picture.get());
     if (done instanceof Done<FiledPhoto> finished) {
       filed.add(finished.value());
       completed++;
     } else {
-      wait(photo, Map.of(), List.of(pictureReason((Refused<FiledPhoto>) done)));
+      notFiled(photo, Map.of(), (Refused<FiledPhoto>) done);
     }
   }
 
@@ -174,23 +171,19 @@ public final class Ingest {
       filed.add(wouldFile(photo, decided));
       return;
     }
-    Outcome<byte[]> bytes = photo.bytes();
-    if (bytes instanceof Refused<byte[]> refused) {
-      notes.add(refused.sentence() + ".");
+    Optional<Picture> picture = picture(photo);
+    if (picture.isEmpty()) {
       return;
     }
-    Picture picture =
-        Picture.ofFile(
-            photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes.orThrow());
     Outcome<FiledPhoto> done =
-        filer.file(picture, decided.decision(), decided.laid(), "ingest", "");
+        filer.file(picture.get(), decided.decision(), decided.laid(), "ingest", "");
     if (done instanceof Done<FiledPhoto> finished) {
       filed.add(finished.value());
     } else {
-      wait(
+      notFiled(
           photo,
           ProposalWords.of(decided.decision(), photo.facts().orientation()),
-          List.of(pictureReason((Refused<FiledPhoto>) done)));
+          (Refused<FiledPhoto>) done);
     }
   }
 
@@ -206,8 +199,28 @@ public final class Ingest {
             : List.of(TurnWords.of(decided.laid().turn())));
   }
 
-  private static WaitingPhoto.Reason pictureReason(Refused<?> refused) {
-    return new WaitingPhoto.Reason("PICTURE", refused.reason(), refused.advice());
+  /** The picture as its file holds it; empty, with a note, if the file changed or went away. */
+  private Optional<Picture> picture(Photo photo) {
+    Outcome<byte[]> bytes = photo.bytes();
+    if (bytes instanceof Done<byte[]> done) {
+      return Optional.of(
+          Picture.ofFile(
+              photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), done.value()));
+    }
+    notes.add(((Refused<byte[]>) bytes).sentence() + ".");
+    return Optional.empty();
+  }
+
+  /** It waits, unless its objects could not be written: then the next run tries again. */
+  private void notFiled(Photo photo, Map<String, String> proposal, Refused<FiledPhoto> refused) {
+    if (state(photo.arrival().hash()) == PhotoState.INTENDED) {
+      notes.add(photo.arrival().shownName() + ": " + refused.sentence() + ".");
+    } else {
+      wait(
+          photo,
+          proposal,
+          List.of(new WaitingPhoto.Reason("PICTURE", refused.reason(), refused.advice())));
+    }
   }
 
   private void wait(Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {

@@ -1,14 +1,12 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Part10Reader;
-import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
 import org.vestibule.store.PhotoRef;
 import org.vestibule.store.ledger.Intent;
@@ -51,15 +49,7 @@ public final class KeptPhoto {
 
   /** The JPEG of the object that an id names, as it is shown: upright and true-handed. */
   public Outcome<byte[]> jpeg(String id) throws IOException {
-    return object(id)
-        .then(
-            object -> {
-              List<byte[]> fragments = object.fragments(Tags.PixelData);
-              return fragments.size() == 1
-                  ? Outcome.done(Codestream.withoutPadding(fragments.get(0)))
-                  : Outcome.refused(
-                      "the object holds no single picture", "run verify: it may be damaged");
-            });
+    return object(id).then(Codestream::of);
   }
 
   private <T> Outcome<T> notFiled(ContentHash hash) {

@@ -48,16 +48,15 @@ final class KeptPictures {
           "put the file back into the inbox, or restore the objects from the backup");
     }
     return Part10Reader.read(bytes.get())
-        .map(file -> fromRecord(hash, facts, file.data(), Turn.valueOf(turn.get())));
+        .then(file -> fromRecord(hash, facts, file.data(), Turn.valueOf(turn.get())));
   }
 
-  private Picture fromRecord(ContentHash hash, CaptureFacts facts, DataSet frame, Turn turned) {
-    return Picture.ofRecord(
-        hash,
-        sources.name(hash),
-        facts,
-        Codestream.withoutPadding(frame.fragments(Tags.PixelData).get(0)),
-        turned,
-        frame.bytes(Tags.ICCProfile));
+  private Outcome<Picture> fromRecord(
+      ContentHash hash, CaptureFacts facts, DataSet frame, Turn turned) {
+    return Codestream.of(frame)
+        .map(
+            jpeg ->
+                Picture.ofRecord(
+                    hash, sources.name(hash), facts, jpeg, turned, frame.bytes(Tags.ICCProfile)));
   }
 }

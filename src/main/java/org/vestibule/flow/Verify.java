@@ -39,12 +39,10 @@ public final class Verify {
   }
 
   private static Outcome<byte[]> codestream(DicomFile file, Intent intent) {
-    List<byte[]> fragments = file.data().fragments(Tags.PixelData);
-    if (fragments.size() != 1
-        || !file.data().string(Tags.SOPInstanceUID).equals(Optional.of(intent.sopUid()))
+    if (!file.data().string(Tags.SOPInstanceUID).equals(Optional.of(intent.sopUid()))
         || !file.data().string(Tags.StudyInstanceUID).equals(Optional.of(intent.studyUid()))) {
       return Outcome.refused("it is not the object that its name says", "restore it");
     }
-    return Outcome.done(Codestream.withoutPadding(fragments.get(0)));
+    return Codestream.of(file.data());
   }
 }

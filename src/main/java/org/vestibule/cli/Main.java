@@ -16,6 +16,9 @@ public final class Main {
     Surroundings surroundings =
         new Surroundings(
             console, System.getenv(), Path.of(""), Clock.systemUTC(), ZoneId.systemDefault());
-    System.exit(new Launcher(surroundings).run(args));
+    int code = new Launcher(surroundings).run(args);
+    StartArchive.dropIfOfNoUse(
+        System.getProperty("vestibule.archive"), System.getProperty("java.vm.info", ""));
+    System.exit(code);
   }
 }

@@ -17,21 +17,5 @@ import picocli.CommandLine.Command;
       "",
       "Start with:  vestibule look FOLDER      (needs no set-up and changes nothing)",
       "or with:     vestibule demo             (an invented practice, start to finish)"
-    },
-    subcommands = {
-      LookCommand.class,
-      DemoCommand.class,
-      IngestCommand.class,
-      WaitingCommand.class,
-      FileCommand.class,
-      MoveCommand.class,
-      RejectCommand.class,
-      VisitsCommand.class,
-      FindCommand.class,
-      ShowCommand.class,
-      ExportCommand.class,
-      CheckCommand.class,
-      VerifyCommand.class,
-      ReindexCommand.class
     })
 final class VestibuleCommand {}

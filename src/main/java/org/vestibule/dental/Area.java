@@ -1,6 +1,8 @@
 package org.vestibule.dental;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -21,6 +23,7 @@ public enum Area {
   LOWER_RIGHT_SEXTANT("08");
 
   private static final CsvTable TABLE = CsvTable.ofResource("areas.csv");
+  private static final Map<String, Area> BY_SAYING = bySaying();
 
   private final String iso;
 
@@ -64,12 +67,15 @@ public enum Area {
   }
 
   static Optional<Area> bySaying(String phrase) {
+    return Optional.ofNullable(BY_SAYING.get(phrase));
+  }
+
+  private static Map<String, Area> bySaying() {
+    Map<String, Area> phrases = new HashMap<>();
     for (Area area : values()) {
-      if (area.says().contains(phrase)) {
-        return Optional.of(area);
-      }
+      area.says().forEach(phrase -> phrases.putIfAbsent(phrase, area));
     }
-    return Optional.empty();
+    return Map.copyOf(phrases);
   }
 
   private static Tooth isoTooth(String digits) {

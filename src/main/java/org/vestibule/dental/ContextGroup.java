@@ -1,6 +1,10 @@
 package org.vestibule.dental;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -11,7 +15,7 @@ import java.util.Optional;
  */
 public record ContextGroup(int cid, String version, List<Code> codes) {
 
-  private static final CsvTable TABLE = CsvTable.ofResource("codes.csv");
+  private static final Map<Integer, ContextGroup> GROUPS = groups();
 
   public ContextGroup {
     codes = List.copyOf(codes);
@@ -19,17 +23,26 @@ public record ContextGroup(int cid, String version, List<Code> codes) {
 
   /** The group with this number, if the vocabulary carries it. */
   public static Optional<ContextGroup> of(int cid) {
-    List<CsvTable.Row> rows =
-        TABLE.rows().stream().filter(row -> row.get("cid").equals(Integer.toString(cid))).toList();
-    return rows.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new ContextGroup(
-                cid,
-                rows.get(0).get("version"),
-                rows.stream()
-                    .map(row -> new Code(row.get("scheme"), row.get("code"), row.get("meaning")))
-                    .toList()));
+    return Optional.ofNullable(GROUPS.get(cid));
+  }
+
+  private static Map<Integer, ContextGroup> groups() {
+    Map<Integer, List<CsvTable.Row>> rows = new LinkedHashMap<>();
+    for (CsvTable.Row row : CsvTable.ofResource("codes.csv").rows()) {
+      rows.computeIfAbsent(Integer.valueOf(row.get("cid")), cid -> new ArrayList<>()).add(row);
+    }
+    Map<Integer, ContextGroup> groups = new HashMap<>();
+    rows.forEach((cid, group) -> groups.put(cid, group(cid, group)));
+    return Map.copyOf(groups);
+  }
+
+  private static ContextGroup group(int cid, List<CsvTable.Row> rows) {
+    return new ContextGroup(
+        cid,
+        rows.get(0).get("version"),
+        rows.stream()
+            .map(row -> new Code(row.get("scheme"), row.get("code"), row.get("meaning")))
+            .toList());
   }
 
   /** The group's own row for a SNOMED CT code value. */

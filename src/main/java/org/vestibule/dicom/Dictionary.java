@@ -42,7 +42,10 @@ public final class Dictionary {
   private static final class Table {
     static final byte[] BYTES = load();
     static final int START = lineAfter(lineAfter(0));
-    static final Map<String, Integer> KEYWORDS = keywords();
+  }
+
+  private static final class Keywords {
+    static final Map<String, Integer> TAGS = keywords();
   }
 
   private Dictionary() {}
@@ -62,7 +65,7 @@ public final class Dictionary {
 
   /** The tag with this keyword; the first group of a repeating one. */
   public static OptionalInt tag(String keyword) {
-    Integer tag = Table.KEYWORDS.get(keyword);
+    Integer tag = Keywords.TAGS.get(keyword);
     return tag == null ? OptionalInt.empty() : OptionalInt.of(tag);
   }
 

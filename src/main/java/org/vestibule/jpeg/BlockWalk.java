@@ -8,26 +8,38 @@ final class BlockWalk {
 
   private static final int MOST_BLOCKS_PER_UNIT = 10;
 
-  private final List<ComponentBlocks> sources;
-  private final Layout layout;
-  private final List<BlockGrid> grids = new ArrayList<>();
+  private final JpegFrame frame;
+  private final List<Plane> planes = new ArrayList<>();
 
-  BlockWalk(Coefficients picture, Layout layout) {
-    this.sources = picture.components();
-    this.layout = layout;
-    for (JpegComponent component : layout.frame().components()) {
-      grids.add(BlockGrid.of(layout.frame(), component));
+  /**
+   * Where the blocks of one component come from.
+   *
+   * @param rows by block row of the result, its share of the stored block's index
+   * @param columns by block column
+   */
+  @SuppressWarnings("ArrayRecordComponent") // Read in the innermost loops.
+  private record Plane(
+      TokenPlane source, JpegComponent target, BlockGrid grid, int[] rows, int[] columns) {}
+
+  BlockWalk(TokenPicture picture, Layout layout) {
+    this.frame = layout.frame();
+    for (int i = 0; i < picture.planes.size(); i++) {
+      TokenPlane source = picture.planes.get(i);
+      JpegComponent target = frame.components().get(i);
+      BlockGrid grid = BlockGrid.of(frame, target);
+      int[] rows = layout.rowShares(source.grid, target, grid);
+      int[] columns = layout.columnShares(source.grid, target, grid);
+      planes.add(new Plane(source, target, grid, rows, columns));
     }
   }
 
   /** One interleaved scan, or one for each component where an MCU would have too many blocks. */
   List<int[]> scans() {
     int blocks = 0;
-    int count = grids.size();
-    int[] all = new int[count];
+    int[] all = new int[planes.size()];
     List<int[]> single = new ArrayList<>();
-    for (int i = 0; i < count; i++) {
-      JpegComponent component = layout.frame().components().get(i);
+    for (int i = 0; i < all.length; i++) {
+      JpegComponent component = planes.get(i).target();
       blocks += component.horizontal() * component.vertical();
       all[i] = i;
       single.add(new int[] {i});
@@ -35,37 +47,42 @@ final class BlockWalk {
     return blocks > MOST_BLOCKS_PER_UNIT ? single : List.of(all);
   }
 
-  /** Hands the blocks of a scan to the coder. */
-  void scan(int[] components, BlockCoder coder) throws JpegFault {
+  /** True if the result has every block of the source. */
+  boolean takesAll() {
+    for (Plane plane : planes) {
+      BlockGrid stored = plane.source().grid;
+      if ((long) stored.wide() * stored.high()
+          != (long) plane.grid().wide() * plane.grid().high()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Hands the blocks of a scan to the sink. */
+  void scan(int[] components, BlockSink sink) throws JpegFault {
+    sink.start();
     if (components.length == 1) {
-      single(components[0], coder);
+      single(components[0], sink);
       return;
     }
-    int wide = BlockGrid.unitsWide(layout.frame());
-    int high = BlockGrid.unitsHigh(layout.frame());
+    int wide = BlockGrid.unitsWide(frame);
+    int high = BlockGrid.unitsHigh(frame);
     for (int row = 0; row < high; row++) {
       for (int column = 0; column < wide; column++) {
         for (int component : components) {
-          unit(component, row, column, coder);
+          unit(component, row, column, sink);
         }
       }
     }
   }
 
-  private void single(int component, BlockCoder coder) throws JpegFault {
-    BlockGrid grid = grids.get(component);
-    for (int row = 0; row < grid.high(); row++) {
-      for (int column = 0; column < grid.wide(); column++) {
-        block(component, row, column, coder);
-      }
-    }
-  }
-
-  private void unit(int component, int row, int column, BlockCoder coder) throws JpegFault {
-    JpegComponent factors = layout.frame().components().get(component);
-    for (int y = 0; y < factors.vertical(); y++) {
-      for (int x = 0; x < factors.horizontal(); x++) {
-        block(component, row * factors.vertical() + y, column * factors.horizontal() + x, coder);
+  private void single(int component, BlockSink sink) throws JpegFault {
+    Plane plane = planes.get(component);
+    for (int row : plane.rows()) {
+      for (int column : plane.columns()) {
+        int index = row + column;
+        sink.block(component, plane.source().dc[index], plane.source().place[index]);
       }
     }
   }
@@ -73,14 +90,21 @@ final class BlockWalk {
   /**
    * Blocks beyond the picture are never taken from the source: they could show what was cropped.
    */
-  private void block(int component, int row, int column, BlockCoder coder) throws JpegFault {
-    BlockGrid grid = grids.get(component);
-    if (row >= grid.high() || column >= grid.wide()) {
-      coder.padding(component);
-      return;
+  private void unit(int component, int unitRow, int unitColumn, BlockSink sink) throws JpegFault {
+    Plane plane = planes.get(component);
+    int[] rows = plane.rows();
+    int[] columns = plane.columns();
+    int across = plane.target().horizontal();
+    int down = plane.target().vertical();
+    for (int row = unitRow * down; row < (unitRow + 1) * down; row++) {
+      for (int column = unitColumn * across; column < (unitColumn + 1) * across; column++) {
+        if (row < rows.length && column < columns.length) {
+          int index = rows[row] + columns[column];
+          sink.block(component, plane.source().dc[index], plane.source().place[index]);
+        } else {
+          sink.padding(component);
+        }
+      }
     }
-    ComponentBlocks source = sources.get(component);
-    JpegComponent target = layout.frame().components().get(component);
-    coder.block(component, source.values, layout.sourceBase(source, target, row, column));
   }
 }

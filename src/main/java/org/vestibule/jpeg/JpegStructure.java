@@ -76,6 +76,11 @@ public record JpegStructure(
     return (int) segments.stream().filter(segment -> segment.marker() == Markers.SOS).count();
   }
 
+  /** Entropy-coded bytes of all scans. */
+  long codedBytes() {
+    return segments.stream().mapToLong(JpegSegment::codedBytes).sum();
+  }
+
   static JpegStructure readOrFail(byte[] bytes) throws JpegFault {
     requireStart(bytes);
     SegmentWalker walk = SegmentWalker.walk(bytes, 0);

@@ -33,21 +33,36 @@ record Layout(Turn turn, Axis across, Axis down, JpegFrame frame) {
     return new Layout(turn, across, down, frame(source, swaps, across.length(), down.length()));
   }
 
-  /** Index of the source's DC coefficient of a result's block. */
-  int sourceBase(ComponentBlocks source, JpegComponent target, int blockRow, int blockColumn) {
-    boolean single = frame.components().size() == 1;
-    int column = displayed(across, single ? 1 : target.horizontal(), blockColumn);
-    int row = displayed(down, single ? 1 : target.vertical(), blockRow);
-    return turn.swapsAxes() ? source.base(column, row) : source.base(row, column);
+  /**
+   * For each block row of a component of the result, its share of the stored block's index; that
+   * and the share of the column make up the index.
+   */
+  int[] rowShares(BlockGrid stored, JpegComponent target, BlockGrid grid) {
+    return shares(
+        down, factor(target.vertical()), grid.high(), turn.swapsAxes() ? 1 : stored.wide());
+  }
+
+  /** For each block column of a component of the result, its share of the stored block's index. */
+  int[] columnShares(BlockGrid stored, JpegComponent target, BlockGrid grid) {
+    return shares(
+        across, factor(target.horizontal()), grid.wide(), turn.swapsAxes() ? stored.wide() : 1);
+  }
+
+  private int factor(int sampling) {
+    return frame.components().size() == 1 ? 1 : sampling;
   }
 
   CropBox effectiveCrop() {
     return new CropBox(across.start(), down.start(), across.length(), down.length());
   }
 
-  private static int displayed(Axis axis, int factor, int block) {
-    int place = axis.unitsBefore() * factor + block;
-    return axis.reversed() ? axis.wholeUnits() * factor - 1 - place : place;
+  private static int[] shares(Axis axis, int factor, int blocks, int step) {
+    int[] shares = new int[blocks];
+    int place = axis.unitsBefore() * factor;
+    for (int i = 0; i < blocks; i++, place++) {
+      shares[i] = step * (axis.reversed() ? axis.wholeUnits() * factor - 1 - place : place);
+    }
+    return shares;
   }
 
   private static CropBox wanted(@Nullable CropBox crop, int width, int height) throws JpegFault {

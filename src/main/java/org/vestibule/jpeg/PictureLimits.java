@@ -43,7 +43,6 @@ final class PictureLimits {
           EXPORT);
     }
     enoughData(structure);
-    memory(coefficientBytes(frame), Runtime.getRuntime().maxMemory());
   }
 
   /**
@@ -56,7 +55,7 @@ final class PictureLimits {
       BlockGrid grid = BlockGrid.of(structure.frame(), component);
       blocks = Math.addExact(blocks, (long) grid.wide() * grid.high());
     }
-    long codedBytes = structure.segments().stream().mapToLong(JpegSegment::codedBytes).sum();
+    long codedBytes = structure.codedBytes();
     long least = structure.progressive() ? blocks / 8 : blocks / 4;
     if (codedBytes < least) {
       throw JpegFault.damaged(
@@ -93,6 +92,11 @@ final class PictureLimits {
               + "; 1 (gray) or 3 (YCbCr) are read",
           EXPORT);
     }
+  }
+
+  /** Requires memory for all coefficients of a picture at once. */
+  static void coefficients(JpegFrame frame) throws JpegFault {
+    memory(coefficientBytes(frame), Runtime.getRuntime().maxMemory());
   }
 
   /** The coefficients must leave room for a second picture to compare with. */

@@ -1,29 +1,59 @@
 package org.vestibule.jpeg;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 
-/** Writes the symbols of scans as Huffman codes, with byte stuffing (ITU-T T.81 F.1.2.3). */
-final class ScanWriter extends BlockCoder {
+/**
+ * Writes blocks as Huffman codes, with byte stuffing (ITU-T T.81 F.1.2), 32 bits at a time.
+ *
+ * <p>A reflection changes the sign of every odd frequency along its axis. The sign of a value is in
+ * its additional bits, where the complement of all of them is the negative value (T.81 F.1.2.1), so
+ * no value is ever computed.
+ */
+final class ScanWriter implements BlockSink {
 
-  private static final int SLACK_BYTES = 16;
+  private static final VarHandle INT =
+      MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
-  /** Code and length of each symbol, {@code code << 8 | length}, by table. */
+  /** More bytes than a block can take: 64 codes of 27 bits, every byte stuffed, and a word. */
+  private static final int SLACK = 512;
+
+  private final Tokens tokens;
+
+  /** Code and length of each symbol, {@code code << 8 | length with value}, by table. */
   private final int[][] dcCodes;
 
   private final int[][] acCodes;
+
+  /** All ones at the zigzag positions whose sign changes, else zero. */
+  private final int[] negated = new int[64 + 16];
+
+  private final int[] predictions;
   private byte[] out;
   private int size;
 
-  /** Unwritten bits, the first one on top. */
+  /** Unwritten bits, the last one lowest. */
   private long bits;
 
   private int count;
 
-  ScanWriter(BlockTurn turn, int components, HuffmanTable[] dc, HuffmanTable[] ac, int sizeHint) {
-    super(turn, components);
+  /**
+   * For all scans of a result.
+   *
+   * @param sizeHint bytes that the longest scan is expected to take
+   */
+  ScanWriter(
+      TokenPicture picture, BlockTurn turn, HuffmanTable[] dc, HuffmanTable[] ac, int sizeHint) {
+    this.tokens = picture.tokens;
     this.dcCodes = codes(dc);
     this.acCodes = codes(ac);
-    this.out = new byte[Math.max(sizeHint, 1024)];
+    this.predictions = new int[picture.planes.size()];
+    this.out = new byte[Math.addExact(sizeHint, 2 * SLACK)];
+    for (int i = 0; i < 64; i++) {
+      negated[i] = turn.sign[i] < 0 ? -1 : 0;
+    }
   }
 
   private static int[][] codes(HuffmanTable[] tables) {
@@ -33,7 +63,8 @@ final class ScanWriter extends BlockCoder {
       int index = 0;
       for (int length = 1; length <= 16; length++) {
         for (int n = 0; n < tables[i].count(length); n++) {
-          codes[i][tables[i].symbol(index++)] = code++ << 8 | length;
+          int symbol = tables[i].symbol(index++);
+          codes[i][symbol] = code++ << 8 | (length + (symbol & 15));
         }
         code <<= 1;
       }
@@ -42,58 +73,116 @@ final class ScanWriter extends BlockCoder {
   }
 
   @Override
-  void start() {
-    super.start();
+  public void start() {
+    Arrays.fill(predictions, 0);
     bits = 0;
     count = 0;
     size = 0;
   }
 
   @Override
-  void dc(int component, int size, int bits) {
-    code(dcCodes[SymbolCounter.tableOf(component)][size], size, bits);
+  public void padding(int component) {
+    room();
+    code(dcCodes[SymbolCounter.tableOf(component)][0], 0, 0);
+    code(acCodes[SymbolCounter.tableOf(component)][0], 0, 0);
   }
 
   @Override
-  void ac(int component, int symbol, int bits) {
-    code(acCodes[SymbolCounter.tableOf(component)][symbol], symbol & 15, bits);
+  public void block(int component, int dc, int place) {
+    room();
+    int table = SymbolCounter.tableOf(component);
+    int difference = dc - predictions[component];
+    predictions[component] = dc;
+    int length = 32 - Integer.numberOfLeadingZeros(Math.abs(difference));
+    int value = (difference < 0 ? difference - 1 : difference) & ((1 << length) - 1);
+    code(dcCodes[table][length], length, value);
+    ac(acCodes[table], tokens.chunk(place), Tokens.index(place));
   }
 
-  private void code(int code, int extra, int value) {
-    int length = code & 0xFF;
-    long word = (long) (code >>> 8) << extra | (value & ((1 << extra) - 1));
-    int total = length + extra;
-    if (count + total > 64) {
-      flush();
+  private void ac(int[] codes, short[] chunk, int from) {
+    long word = bits;
+    int waiting = count;
+    int to = size;
+    int position = 0;
+    int at = from;
+    while (true) {
+      int token = chunk[at++];
+      int symbol = token >>> 8 & 0xFF;
+      if (symbol == 0) {
+        if (token == Tokens.FULL) {
+          break;
+        }
+        int code = codes[0];
+        word = word << (code & 0xFF) | code >>> 8;
+        waiting += code & 0xFF;
+        break;
+      }
+      int length = symbol & 15;
+      int value = token & 0xFF;
+      if (length > Tokens.MOST_BITS) {
+        value = chunk[at++];
+      }
+      position += (symbol >>> 4) + 1;
+      value ^= negated[position] & ((1 << length) - 1);
+      int code = codes[symbol];
+      word = word << (code & 0xFF) | (long) (code >>> 8) << length | value;
+      waiting += code & 0xFF;
+      if (waiting >= 32) {
+        waiting -= 32;
+        to = write((int) (word >>> waiting), to);
+      }
     }
-    bits |= word << (64 - count - total);
-    count += total;
+    if (waiting >= 32) {
+      waiting -= 32;
+      to = write((int) (word >>> waiting), to);
+    }
+    bits = word;
+    count = waiting;
+    size = to;
   }
 
-  /** Writes the whole bytes that are waiting. */
-  private void flush() {
-    if (out.length - size < SLACK_BYTES) {
-      out = Arrays.copyOf(out, Math.addExact(out.length, out.length / 2));
+  private int write(int word, int at) {
+    if (((~word - 0x01010101) & word & 0x80808080) == 0) {
+      INT.set(out, at, word);
+      return at + 4;
     }
-    while (count >= 8) {
-      byte next = (byte) (bits >>> 56);
-      out[size++] = next;
+    int to = at;
+    for (int shift = 24; shift >= 0; shift -= 8) {
+      byte next = (byte) (word >>> shift);
+      out[to++] = next;
       if (next == (byte) 0xFF) {
+        out[to++] = 0;
+      }
+    }
+    return to;
+  }
+
+  private void code(int code, int length, int value) {
+    bits = bits << (code & 0xFF) | (long) (code >>> 8) << length | value;
+    count += code & 0xFF;
+    if (count >= 32) {
+      count -= 32;
+      size = write((int) (bits >>> count), size);
+    }
+  }
+
+  private void room() {
+    if (out.length - size < SLACK) {
+      out = Arrays.copyOf(out, Math.addExact(out.length, out.length / 8));
+    }
+  }
+
+  /** Ends the scan, padding its last byte with ones (T.81 F.1.2.3), and appends it. */
+  void finish(BaselineWriter to) {
+    room();
+    while (count > 0) {
+      int last = (int) (count >= 8 ? bits >>> (count - 8) : bits << (8 - count) | 0xFF >> count);
+      out[size++] = (byte) last;
+      if ((last & 0xFF) == 0xFF) {
         out[size++] = 0;
       }
-      bits <<= 8;
-      count -= 8;
+      count -= Math.min(count, 8);
     }
-  }
-
-  /** Ends the scan: pads with ones (T.81 F.1.2.3) and returns its bytes. */
-  byte[] finish() {
-    flush();
-    if (count > 0) {
-      code(0x7F << 8 | 7, 0, 0);
-      count &= ~7;
-      flush();
-    }
-    return Arrays.copyOf(out, size);
+    to.coded(out, 0, size);
   }
 }

@@ -1,35 +1,125 @@
 package org.vestibule.jpeg;
 
-/** Counts the symbols of a scan, from which its Huffman tables are made. */
-final class SymbolCounter extends BlockCoder {
+import java.util.Arrays;
 
+/** Counts the symbols of a scan, from which its Huffman tables are made. */
+final class SymbolCounter implements BlockSink {
+
+  private final Tokens tokens;
+  private final boolean countsAc;
+  private final int[] predictions;
   private final int[][] dcCounts = new int[2][256];
   private final int[][] acCounts = new int[2][256];
 
-  SymbolCounter(BlockTurn turn, int components) {
-    super(turn, components);
+  /**
+   * For all scans of a result.
+   *
+   * @param countsAc false if the AC symbols were counted when the picture was decoded and the
+   *     result has all of its blocks
+   */
+  SymbolCounter(TokenPicture picture, boolean countsAc) {
+    this.tokens = picture.tokens;
+    this.countsAc = countsAc;
+    this.predictions = new int[picture.planes.size()];
+    for (int i = 0; i < predictions.length && !countsAc; i++) {
+      int[] counts = picture.planes.get(i).acCounts;
+      for (int symbol = 0; symbol < counts.length; symbol++) {
+        acCounts[tableOf(i)][symbol] += counts[symbol];
+      }
+    }
   }
 
   @Override
-  void dc(int component, int size, int bits) {
-    dcCounts[tableOf(component)][size]++;
+  public void start() {
+    Arrays.fill(predictions, 0);
   }
 
   @Override
-  void ac(int component, int symbol, int bits) {
-    acCounts[tableOf(component)][symbol]++;
+  public void block(int component, int dc, int place) {
+    int difference = dc - predictions[component];
+    predictions[component] = dc;
+    dcCounts[tableOf(component)][32 - Integer.numberOfLeadingZeros(Math.abs(difference))]++;
+    if (countsAc) {
+      ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
+    }
   }
 
-  /** Brightness has its own tables, both colour components share theirs. */
+  @Override
+  public void padding(int component) {
+    dcCounts[tableOf(component)][0]++;
+    acCounts[tableOf(component)][0]++;
+  }
+
+  private static void ac(int[] counts, short[] chunk, int from) {
+    int at = from;
+    while (true) {
+      int token = chunk[at++];
+      int symbol = token >>> 8 & 0xFF;
+      if (symbol == 0) {
+        if (token == Tokens.END) {
+          counts[0]++;
+        }
+        return;
+      }
+      counts[symbol]++;
+      if ((symbol & 15) > Tokens.MOST_BITS) {
+        at++;
+      }
+    }
+  }
+
+  /** Brightness has its own tables, the other components share theirs. */
   static int tableOf(int component) {
     return component == 0 ? 0 : 1;
   }
 
   HuffmanTable dcTable(int table) throws JpegFault {
+    requireBaseline(dcCounts[table], 255, 11);
     return OptimalHuffman.table(dcCounts[table]);
   }
 
   HuffmanTable acTable(int table) throws JpegFault {
+    requireBaseline(acCounts[table], 15, 10);
     return OptimalHuffman.table(acCounts[table]);
+  }
+
+  /** T.81 Tables F.1 and F.2 end at 11 bits for DC differences and 10 for AC values. */
+  private static void requireBaseline(int[] counts, int sizes, int most) throws JpegFault {
+    int largest = 0;
+    for (int symbol = 0; symbol < counts.length; symbol++) {
+      if (counts[symbol] > 0) {
+        largest = Math.max(largest, symbol & sizes);
+      }
+    }
+    if (largest > most) {
+      throw JpegFault.unsuited(
+          "the picture holds a value of "
+              + largest
+              + " bits, more than the "
+              + most
+              + " that a baseline JPEG can carry",
+          "export the photo again as an ordinary JPEG");
+    }
+  }
+
+  /** Bits of the scans with these tables, before byte stuffing. */
+  long bits(HuffmanTable[] dc, HuffmanTable[] ac) {
+    long bits = 0;
+    for (int i = 0; i < dc.length; i++) {
+      bits += bits(dc[i], dcCounts[i]) + bits(ac[i], acCounts[i]);
+    }
+    return bits;
+  }
+
+  private static long bits(HuffmanTable table, int[] counts) {
+    long bits = 0;
+    int index = 0;
+    for (int length = 1; length <= 16; length++) {
+      for (int n = 0; n < table.count(length); n++, index++) {
+        int symbol = table.symbol(index);
+        bits += (long) counts[symbol] * (length + (symbol & 15));
+      }
+    }
+    return bits;
   }
 }

@@ -11,8 +11,9 @@ public final class Transcoded {
   private final int trimmedColumns;
   private final int trimmedRows;
 
+  /** Takes the bytes over without copying them. */
   Transcoded(byte[] bytes, CropBox effectiveCrop, int trimmedColumns, int trimmedRows) {
-    this.bytes = bytes.clone();
+    this.bytes = bytes;
     this.effectiveCrop = effectiveCrop;
     this.trimmedColumns = trimmedColumns;
     this.trimmedRows = trimmedRows;

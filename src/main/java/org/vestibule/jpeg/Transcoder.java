@@ -11,6 +11,9 @@ import org.vestibule.base.Turn;
  */
 public final class Transcoder {
 
+  /** Coded data is close to random, so that about one byte in 256 is followed by a stuffed one. */
+  private static final int STUFFED_SHARE = 100;
+
   private Transcoder() {}
 
   /**
@@ -19,34 +22,35 @@ public final class Transcoder {
    */
   public static Outcome<Transcoded> transcode(byte[] source, TranscodePlan plan) {
     try {
-      return Outcome.done(transcode(source, PictureDecoder.decode(source), plan));
+      return Outcome.done(
+          transcode(source, TokenDecoder.decode(source, plan.turn().swapsAxes()), plan));
     } catch (JpegFault fault) {
       return fault.refusal();
     }
   }
 
-  private static Transcoded transcode(byte[] source, Coefficients picture, TranscodePlan plan)
+  private static Transcoded transcode(byte[] source, TokenPicture picture, TranscodePlan plan)
       throws JpegFault {
-    ColourModel model = picture.structure().colourModel();
+    ColourModel model = picture.structure.colourModel();
     if (model != ColourModel.GRAY && model != ColourModel.YCBCR) {
       throw JpegFault.unsuited(
           "the picture's colours are " + model.words() + ", gray or YCbCr were expected",
           "export the photo again as an ordinary colour JPEG");
     }
-    Layout layout = Layout.of(picture.frame(), plan);
-    PlainScan plain = picture.plainScan();
+    Layout layout = Layout.of(picture.structure.frame(), plan);
+    PlainScan plain = picture.plainScan;
     byte[] straight = null;
     if (plain != null && plan.turn() == Turn.NONE && plan.crop() == null) {
       straight = straight(source, picture, layout, plain);
     }
-    byte[] bytes = straight != null ? straight : recoded(source.length, picture, layout);
+    byte[] bytes = straight != null ? straight : recoded(picture, layout);
     return new Transcoded(
         bytes, layout.effectiveCrop(), layout.across().trimmed(), layout.down().trimmed());
   }
 
   /** Keeps the entropy-coded bytes; null if their tables are more than a baseline frame may use. */
   private static byte @Nullable [] straight(
-      byte[] source, Coefficients picture, Layout layout, PlainScan plain) throws JpegFault {
+      byte[] source, TokenPicture picture, Layout layout, PlainScan plain) throws JpegFault {
     List<HuffmanTable> dc = distinct(plain.dcTables());
     List<HuffmanTable> ac = distinct(plain.acTables());
     if (dc.size() > 2 || ac.size() > 2) {
@@ -63,7 +67,7 @@ public final class Transcoder {
     if (plain.restartInterval() > 0) {
       out.restartInterval(plain.restartInterval());
     }
-    int count = picture.componentCount();
+    int count = picture.planes.size();
     int[] components = new int[count];
     int[] tables = new int[count];
     for (int i = 0; i < count; i++) {
@@ -93,45 +97,45 @@ public final class Transcoder {
     return index;
   }
 
-  private static List<int[]> quantisation(Coefficients picture, BlockTurn turn) {
+  private static List<int[]> quantisation(TokenPicture picture, BlockTurn turn) {
     List<int[]> tables = new ArrayList<>();
-    for (ComponentBlocks blocks : picture.components()) {
-      tables.add(turn.quantisation(blocks.quantisation));
+    for (TokenPlane plane : picture.planes) {
+      tables.add(turn.quantisation(plane.quantisation));
     }
     return tables;
   }
 
-  private static byte[] recoded(int sizeHint, Coefficients picture, Layout layout)
-      throws JpegFault {
+  private static byte[] recoded(TokenPicture picture, Layout layout) throws JpegFault {
     BlockTurn turn = new BlockTurn(layout.turn());
     BlockWalk walk = new BlockWalk(picture, layout);
-    SymbolCounter counter = new SymbolCounter(turn, picture.componentCount());
+    SymbolCounter counter = new SymbolCounter(picture, !walk.takesAll());
     for (int[] scan : walk.scans()) {
-      counter.start();
       walk.scan(scan, counter);
     }
-    int sets = picture.componentCount() == 1 ? 1 : 2;
+    int sets = picture.planes.size() == 1 ? 1 : 2;
     HuffmanTable[] dc = new HuffmanTable[sets];
     HuffmanTable[] ac = new HuffmanTable[sets];
-    BaselineWriter out = new BaselineWriter(sizeHint);
-    out.frame(layout.frame(), quantisation(picture, turn));
     for (int i = 0; i < sets; i++) {
       dc[i] = counter.dcTable(i);
       ac[i] = counter.acTable(i);
+    }
+    long bytes = counter.bits(dc, ac) / 8;
+    int sizeHint = Math.toIntExact(bytes + bytes / STUFFED_SHARE);
+    BaselineWriter out = new BaselineWriter(sizeHint + 2048);
+    out.frame(layout.frame(), quantisation(picture, turn));
+    for (int i = 0; i < sets; i++) {
       out.huffman(0, i, dc[i]);
       out.huffman(1, i, ac[i]);
     }
-    ScanWriter writer = new ScanWriter(turn, picture.componentCount(), dc, ac, sizeHint);
+    ScanWriter writer = new ScanWriter(picture, turn, dc, ac, sizeHint);
     for (int[] scan : walk.scans()) {
       int[] tables = new int[scan.length];
       for (int i = 0; i < scan.length; i++) {
         tables[i] = SymbolCounter.tableOf(scan[i]) * 0x11;
       }
       out.scan(scan, tables);
-      writer.start();
       walk.scan(scan, writer);
-      byte[] coded = writer.finish();
-      out.coded(coded, 0, coded.length);
+      writer.finish(out);
     }
     return out.finish();
   }

@@ -1,0 +1,99 @@
+package org.vestibule.jpeg;
+
+/**
+ * Reads one sequential scan's blocks into tokens in their order, interleaved or not, across restart
+ * intervals (ITU-T T.81 A.2).
+ */
+final class TokenScan {
+
+  private final JpegFrame frame;
+  private final TokenPlane[] planes;
+  private final LookupTable[] dc;
+  private final LookupTable[] ac;
+  private final ScanBits in;
+  private final SequentialTokens blocks;
+  private final int restartInterval;
+  private final int[] paddingCounts = new int[256];
+  private int unitsToRestart;
+  private int nextRestart;
+
+  /**
+   * For one scan.
+   *
+   * @param planes the scan's components in its order
+   * @param restartInterval MCUs between restart markers; 0 for none
+   */
+  TokenScan(
+      JpegFrame frame,
+      TokenPlane[] planes,
+      LookupTable[] dc,
+      LookupTable[] ac,
+      ScanBits in,
+      SequentialTokens blocks,
+      int restartInterval) {
+    this.frame = frame;
+    this.planes = planes.clone();
+    this.dc = dc.clone();
+    this.ac = ac.clone();
+    this.in = in;
+    this.blocks = blocks;
+    this.restartInterval = restartInterval;
+    this.unitsToRestart = restartInterval;
+  }
+
+  /** Reads all of the scan, which must hold nothing else. */
+  void read() throws JpegFault {
+    if (planes.length == 1) {
+      single(planes[0]);
+    } else {
+      int wide = BlockGrid.unitsWide(frame);
+      int high = BlockGrid.unitsHigh(frame);
+      for (int row = 0; row < high; row++) {
+        for (int column = 0; column < wide; column++) {
+          restartIfDue();
+          unit(row, column);
+        }
+      }
+    }
+    in.requireEnd();
+  }
+
+  private void single(TokenPlane plane) throws JpegFault {
+    int count = plane.dc.length;
+    for (int index = 0; index < count; index++) {
+      restartIfDue();
+      blocks.block(plane, index, 0, dc[0], ac[0]);
+    }
+  }
+
+  private void unit(int unitRow, int unitColumn) throws JpegFault {
+    for (int part = 0; part < planes.length; part++) {
+      TokenPlane plane = planes[part];
+      BlockGrid grid = plane.grid;
+      int across = plane.component.horizontal();
+      int down = plane.component.vertical();
+      for (int row = unitRow * down; row < (unitRow + 1) * down; row++) {
+        for (int column = unitColumn * across; column < (unitColumn + 1) * across; column++) {
+          if (row < grid.high() && column < grid.wide()) {
+            blocks.block(plane, row * grid.wide() + column, part, dc[part], ac[part]);
+          } else {
+            blocks.padding(part, dc[part], ac[part], paddingCounts);
+          }
+        }
+      }
+    }
+  }
+
+  private void restartIfDue() throws JpegFault {
+    if (restartInterval == 0) {
+      return;
+    }
+    if (unitsToRestart == 0) {
+      in.restart(nextRestart);
+      nextRestart = (nextRestart + 1) & 7;
+      unitsToRestart = restartInterval;
+      blocks.reset();
+    }
+    unitsToRestart--;
+  }
+}

@@ -39,7 +39,7 @@ public record CaptureDeclaration(
                 incisors.isBlank()
                     ? Outcome.done(
                         new CaptureDeclaration(view, camera, known.mirror(), null, by.strip()))
-                    : CaptureWords.edge(incisors)
+                    : CaptureWords.incisors(incisors)
                         .map(
                             edge ->
                                 new CaptureDeclaration(

@@ -5,7 +5,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.WaitReason.Kind;
 import org.vestibule.base.Outcome;
+import org.vestibule.base.Turn;
 import org.vestibule.dental.Capture;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Laid;
 import org.vestibule.dental.LowerArchShown;
@@ -20,6 +22,7 @@ import org.vestibule.intake.CaptureFacts;
  *
  * @param mirror unknown if nobody stated it
  * @param raw the edge of the raw picture at which the incisors lie, if somebody stated it
+ * @param up the edge of the raw picture that is towards the top of the head, if somebody stated it
  * @param seen true if a person looked at this very picture
  * @param doubt why a standing statement can't be followed for this picture, if that matters
  * @param facts what it rests on
@@ -27,6 +30,7 @@ import org.vestibule.intake.CaptureFacts;
 record CaptureStatement(
     Mirror mirror,
     @Nullable Incisors raw,
+    @Nullable Edge up,
     boolean seen,
     @Nullable WaitReason doubt,
     List<String> facts) {
@@ -37,10 +41,13 @@ record CaptureStatement(
 
   static CaptureStatement of(
       Understood said, CaptureFacts facts, List<CaptureDeclaration> declarations) {
+    Turn sheet = CaptureWords.sheet(facts.orientation());
     Incisors onSheet = said.onSheet();
-    Incisors raw = onSheet == null ? null : CaptureWords.raw(onSheet, facts.orientation());
+    Incisors raw = onSheet == null ? null : onSheet.inRaw(sheet);
+    Edge upOnSheet = said.upOnSheet();
+    Edge up = upOnSheet == null ? null : upOnSheet.inRaw(sheet);
     boolean seen = said.seen() && said.mirror() != Mirror.UNKNOWN;
-    CaptureStatement own = new CaptureStatement(said.mirror(), raw, seen, null, List.of());
+    CaptureStatement own = new CaptureStatement(said.mirror(), raw, up, seen, null, List.of());
     View view = said.view();
     if (view == null || own.suffices(view)) {
       return own;
@@ -84,17 +91,12 @@ record CaptureStatement(
       because.add("the incisors by the standing statement of " + declared.declaredBy());
     }
     return new CaptureStatement(
-        declared.mirror(), raw == null ? declared.incisors() : raw, seen, null, because);
+        declared.mirror(), raw == null ? declared.incisors() : raw, up, seen, null, because);
   }
 
   private CaptureStatement doubted(Kind kind, String sentence, String advice) {
     return new CaptureStatement(
-        mirror, raw, seen, new WaitReason(kind, sentence, advice), List.of());
-  }
-
-  /** The edge of the incisors in the picture as the look sheet shows it, if it is known. */
-  @Nullable Incisors onSheet(CaptureFacts facts) {
-    return raw == null ? null : CaptureWords.onSheet(raw, facts.orientation());
+        mirror, raw, up, seen, new WaitReason(kind, sentence, advice), List.of());
   }
 
   /** The one way to lay the picture, or why it can't be known. */
@@ -104,10 +106,19 @@ record CaptureStatement(
           "nobody said where the incisors lie in this " + view.name(),
           "say incisors: top, bottom, left or right, as the look sheet shows the picture");
     }
+    if (mirror != Mirror.UNKNOWN && nothingSaysUp(view, facts)) {
+      return Outcome.refused(
+          "the file does not say which way is up in this " + view.name(),
+          "say up: top, bottom, left or right, the edge of the picture on the look sheet that is"
+              + " towards the top of the head");
+    }
     Capture capture =
-        new Capture(
-            mirror, raw, facts.orientation(), facts.frontLens(), facts.edited(), null, seen);
+        new Capture(mirror, raw, facts.orientation(), facts.frontLens(), facts.edited(), up, seen);
     return OrientationRule.lay(view, lowerArch, capture);
+  }
+
+  private boolean nothingSaysUp(View view, CaptureFacts facts) {
+    return !view.occlusal() && raw == null && up == null && facts.orientation() == null;
   }
 
   /** Why the picture waits if it can't be laid. */

@@ -9,6 +9,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
 import org.vestibule.dental.Accessory;
 import org.vestibule.dental.AccessoryCatalogue;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Mirror;
 
@@ -27,6 +28,14 @@ final class CaptureWords {
           "mirrored", Mirror.AS_SHOT,
           "corrected", Mirror.CORRECTED,
           "already corrected", Mirror.CORRECTED);
+  private static final Map<String, Edge> EDGES =
+      Map.of(
+          "top", Edge.TOP,
+          "up", Edge.TOP,
+          "bottom", Edge.BOTTOM,
+          "down", Edge.BOTTOM,
+          "left", Edge.LEFT,
+          "right", Edge.RIGHT);
   private static final String SEEN = " seen";
   private static final Map<String, Boolean> YES_OR_NO =
       Map.of("", false, "no", false, "false", false, "yes", true, "true", true);
@@ -55,35 +64,45 @@ final class CaptureWords {
     };
   }
 
-  /** An edge of the picture as the look sheet shows it. */
-  static Outcome<Incisors> edge(String words) {
-    return switch (plain(words)) {
-      case "top", "up" -> Outcome.done(Incisors.TOP);
-      case "bottom", "down" -> Outcome.done(Incisors.BOTTOM);
-      case "left" -> Outcome.done(Incisors.LEFT);
-      case "right" -> Outcome.done(Incisors.RIGHT);
-      default ->
-          Outcome.refused(
-              "where the incisors lie is not said in words that are understood",
-              "write top, bottom, left or right, as the look sheet shows the picture");
-    };
+  /** The edge at which the incisors lie. */
+  static Outcome<Incisors> incisors(String words) {
+    return edge(words, "where the incisors lie is").map(edge -> Incisors.valueOf(edge.name()));
   }
 
-  static String words(Incisors edge) {
+  /** The edge that is towards the top of the head. */
+  static Outcome<Edge> up(String words) {
+    return edge(words, "which edge is up is");
+  }
+
+  private static Outcome<Edge> edge(String words, String what) {
+    Edge edge = EDGES.get(plain(words));
+    return edge == null
+        ? Outcome.refused(
+            what + " not said in words that are understood",
+            "write top, bottom, left or right, as the look sheet shows the picture")
+        : Outcome.done(edge);
+  }
+
+  static String words(Enum<?> edge) {
     return edge.name().toLowerCase(Locale.ROOT);
   }
 
   /**
-   * The raw edge of what a person saw on the look sheet, which shows a picture turned by its Exif
-   * Orientation; without one, as it is stored.
+   * How the look sheet turns a raw picture: by its Exif Orientation; without one it shows it as it
+   * is stored.
    */
-  static Incisors raw(Incisors onSheet, @Nullable Integer exifOrientation) {
-    return onSheet.inRaw(exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation));
+  static Turn sheet(@Nullable Integer exifOrientation) {
+    return exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation);
   }
 
-  /** Where on the look sheet a person sees what lies at an edge of the raw picture. */
-  static Incisors onSheet(Incisors raw, @Nullable Integer exifOrientation) {
-    return exifOrientation == null ? raw : raw.inRaw(Turn.ofExif(exifOrientation).inverse());
+  /** The word for where on the look sheet a person sees an edge of the raw picture. */
+  static String onSheet(Edge raw, @Nullable Integer exifOrientation) {
+    return words(raw.inRaw(sheet(exifOrientation).inverse()));
+  }
+
+  /** The word for where on the look sheet a person sees the incisors. */
+  static String onSheet(Incisors raw, @Nullable Integer exifOrientation) {
+    return onSheet(Edge.valueOf(raw.name()), exifOrientation);
   }
 
   /** Four fractions: left, top, right, bottom. */

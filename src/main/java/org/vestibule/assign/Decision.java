@@ -1,8 +1,10 @@
 package org.vestibule.assign;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Stage;
@@ -17,6 +19,7 @@ import org.vestibule.dental.View;
  * @param teeth the teeth a person named; maybe none
  * @param mirror whether the file holds a mirror image
  * @param incisors the edge of the RAW picture at which the incisors lie, if stated
+ * @param up the edge of the RAW picture that is towards the top of the head, if stated
  * @param seen true if a person looked at this very picture when stating the mirror
  * @param crop the part to show, if not all
  * @param accessories what may be visible in it
@@ -33,6 +36,7 @@ public record Decision(
     Teeth teeth,
     Mirror mirror,
     @Nullable Incisors incisors,
+    @Nullable Edge up,
     boolean seen,
     @Nullable Crop crop,
     List<Accessory> accessories,
@@ -46,5 +50,47 @@ public record Decision(
   public Decision {
     accessories = List.copyOf(accessories);
     facts = List.copyOf(facts);
+  }
+
+  /** What was decided, without who decided it and why. */
+  public Decision withoutWho() {
+    return new Decision(
+        visit,
+        view,
+        teeth,
+        mirror,
+        incisors,
+        up,
+        seen,
+        crop,
+        accessories,
+        stage,
+        treatment,
+        note,
+        mayTrim,
+        "",
+        List.of());
+  }
+
+  /**
+   * The decision as a person would have said it.
+   *
+   * @param exifOrientation of the photograph, by which the look sheet turns it
+   */
+  public Map<PhotoFact, String> said(@Nullable Integer exifOrientation) {
+    FactWords said = new FactWords();
+    said.put(PhotoFact.VISIT, visit.key());
+    said.put(PhotoFact.PATIENT, visit.patient().id());
+    said.view(view);
+    said.teeth(teeth);
+    said.mirror(mirror);
+    said.edges(incisors, up, exifOrientation);
+    said.crop(crop);
+    said.accessories(accessories);
+    said.stage(stage);
+    said.put(PhotoFact.TREATMENT, treatment);
+    said.put(PhotoFact.NOTE, note);
+    said.put(PhotoFact.TRIM, mayTrim ? "yes" : null);
+    return said.all();
   }
 }

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.dental.Accessory;
 import org.vestibule.dental.AccessoryCatalogue;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Notation;
@@ -20,8 +21,8 @@ import org.vestibule.dental.ViewCatalogue;
 
 /**
  * A decision in plain strings and numbers, as a ledger keeps it. Dates are ISO 8601, teeth ISO 3950
- * marked FDI, {@code incisors} an edge of the RAW picture, enumerations by their constants' names;
- * null where nothing was stated.
+ * marked FDI, {@code incisors} and {@code up} edges of the RAW picture, enumerations by their
+ * constants' names; null where nothing was stated.
  */
 public record DecisionRecord(
     String visit,
@@ -40,6 +41,7 @@ public record DecisionRecord(
     String teeth,
     String mirror,
     @Nullable String incisors,
+    @Nullable String up,
     Boolean seen,
     @Nullable Double cropLeft,
     @Nullable Double cropTop,
@@ -79,6 +81,7 @@ public record DecisionRecord(
         decision.teeth().text(),
         decision.mirror().name(),
         decision.incisors() == null ? null : decision.incisors().name(),
+        decision.up() == null ? null : decision.up().name(),
         decision.seen(),
         crop == null ? null : Double.valueOf(crop.left()),
         crop == null ? null : Double.valueOf(crop.top()),
@@ -119,6 +122,7 @@ public record DecisionRecord(
               read,
               Mirror.valueOf(mirror),
               incisors == null ? null : Incisors.valueOf(incisors),
+              up == null ? null : Edge.valueOf(up),
               seen,
               crop(),
               keptAccessories(),

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.vestibule.base.Outcome;
 import org.vestibule.intake.FileNames;
 
@@ -31,23 +32,19 @@ public record Manifest(List<Row> rows, List<String> warnings) {
    */
   public record Row(int number, String file, PersonWords words) {}
 
+  /** Cells that a spreadsheet may have marked as text. */
+  private static final Set<PhotoFact> NUMBERS =
+      Set.of(PhotoFact.VISIT, PhotoFact.PATIENT, PhotoFact.TEETH);
+
   static final List<Column> COLUMNS =
-      List.of(
-          Column.required("file", "file name", "filename", "photo", "datei"),
-          Column.optional("taken", "taken at", "time"),
-          Column.optional("visit", "visit id", "visit key", "appointment"),
-          Column.optional("patient", "patient id", "patient number", "pid"),
-          Column.optional("view"),
-          Column.optional("teeth", "tooth"),
-          Column.optional("mirror"),
-          Column.optional("incisors"),
-          Column.optional("crop"),
-          Column.optional("accessories", "accessory"),
-          Column.optional("stage"),
-          Column.optional("treatment"),
-          Column.optional("note", "notes", "remark", "comment"),
-          Column.optional("trim"),
-          Column.optional("by", "decided by", "person"));
+      Stream.of(
+              Stream.of(
+                  Column.required("file", "file name", "filename", "photo", "datei"),
+                  Column.optional("taken", "taken at", "time")),
+              Stream.of(PhotoFact.values()).map(PhotoFact::column),
+              Stream.of(Column.optional("by", "decided by", "person")))
+          .flatMap(columns -> columns)
+          .toList();
 
   public Manifest {
     rows = List.copyOf(rows);
@@ -117,21 +114,12 @@ public record Manifest(List<Row> rows, List<String> warnings) {
   }
 
   private static PersonWords words(TableRow cells) {
-    return new PersonWords(
-        NumberDamage.unmarked(cells.get("visit")),
-        NumberDamage.unmarked(cells.get("patient")),
-        cells.get("view"),
-        NumberDamage.unmarked(cells.get("teeth")),
-        cells.get("mirror"),
-        cells.get("incisors"),
-        cells.get("crop"),
-        cells.get("accessories"),
-        cells.get("stage"),
-        cells.get("treatment"),
-        cells.get("note"),
-        cells.get("trim"),
-        cells.get("by"),
-        false);
+    PersonWords words = PersonWords.by(cells.get("by"));
+    for (PhotoFact fact : PhotoFact.values()) {
+      String cell = cells.get(fact.word());
+      words = words.with(fact, NUMBERS.contains(fact) ? NumberDamage.unmarked(cell) : cell);
+    }
+    return words;
   }
 
   private static String path(String file) {

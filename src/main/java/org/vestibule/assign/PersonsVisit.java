@@ -17,14 +17,14 @@ final class PersonsVisit {
   }
 
   Outcome<VisitFinding> find() {
-    if (!words.visit().isEmpty()) {
+    if (words.says(PhotoFact.VISIT)) {
       return named();
     }
-    if (words.patient().isEmpty()) {
+    if (!words.says(PhotoFact.PATIENT)) {
       return Outcome.refused(
           "nobody said whose photograph it is", "name the visit by its key; visits add enters one");
     }
-    List<Visit> visits = list.ofPatient(words.patient());
+    List<Visit> visits = list.ofPatient(words.get(PhotoFact.PATIENT));
     if (visits.isEmpty()) {
       return Outcome.refused(
           "no patient in the visit list has this number",
@@ -45,13 +45,14 @@ final class PersonsVisit {
   }
 
   private Outcome<VisitFinding> named() {
-    Visit visit = list.byKey(words.visit()).orElse(null);
+    Visit visit = list.byKey(words.get(PhotoFact.VISIT)).orElse(null);
     if (visit == null) {
       return Outcome.refused(
           "no visit of this key is in the visit list",
           "check the key, or enter the visit with visits add");
     }
-    if (!words.patient().isEmpty() && !visit.patient().id().equalsIgnoreCase(words.patient())) {
+    if (words.says(PhotoFact.PATIENT)
+        && !visit.patient().id().equalsIgnoreCase(words.get(PhotoFact.PATIENT))) {
       return Outcome.refused(
           "the visit is not one of the patient of this number", "leave out the one that is wrong");
     }

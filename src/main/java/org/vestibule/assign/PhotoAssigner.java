@@ -6,8 +6,6 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.WaitReason.Kind;
 import org.vestibule.base.Outcome;
-import org.vestibule.dental.Accessory;
-import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Laid;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.View;
@@ -34,7 +32,7 @@ final class PhotoAssigner {
     List<WaitReason> reasons = new ArrayList<>(already);
     reasons.addAll(finding.reasons());
     reasons.addAll(said.problems());
-    Laid laid = laid(said, capture, words.view().isEmpty(), reasons);
+    Laid laid = laid(said, capture, !words.says(PhotoFact.VIEW), reasons);
     Visit visit = finding.decided().orElse(null);
     View view = said.view();
     if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
@@ -89,7 +87,7 @@ final class PhotoAssigner {
     Understood said = new WordsReader(sources.views(), sources.teeth()).read(words, NameFacts.NONE);
     CaptureStatement capture = CaptureStatement.of(said, facts, sources.declarations());
     List<WaitReason> reasons = new ArrayList<>(said.problems());
-    Laid laid = laid(said, capture, words.view().isEmpty(), reasons);
+    Laid laid = laid(said, capture, !words.says(PhotoFact.VIEW), reasons);
     View view = said.view();
     Visit visit = finding.decided().orElse(null);
     if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
@@ -121,12 +119,13 @@ final class PhotoAssigner {
             said.teeth(),
             capture.mirror(),
             capture.raw(),
+            capture.up(),
             capture.seen(),
             said.crop(),
             said.accessories(),
             said.stage(),
-            words.treatment(),
-            words.note(),
+            words.get(PhotoFact.TREATMENT),
+            words.get(PhotoFact.NOTE),
             said.trim(),
             words.by().isEmpty() ? sources.by() : words.by(),
             because);
@@ -137,23 +136,20 @@ final class PhotoAssigner {
       VisitFinding finding, PersonWords words, Understood said, CaptureStatement capture) {
     Visit visit = finding.visit();
     View view = said.view();
-    Incisors onSheet = capture.onSheet(facts);
     boolean stated = capture.mirror() != Mirror.UNKNOWN;
     Mirror mirror = stated || view == null ? capture.mirror() : view.usualMirror();
-    return new Proposal(
-        visit == null ? null : visit.key(),
-        finding.patientId(),
-        view == null ? null : view.key(),
-        said.teeth().isEmpty() ? null : said.teeth().text(),
-        mirror == Mirror.UNKNOWN ? null : CaptureWords.words(mirror),
-        stated,
-        onSheet == null ? null : CaptureWords.words(onSheet),
-        said.crop() == null ? null : CaptureWords.words(said.crop()),
-        said.accessories().isEmpty()
-            ? null
-            : said.accessories().stream().map(Accessory::key).collect(Collectors.joining("; ")),
-        said.stage() == null ? null : said.stage().words(),
-        words.treatment().isEmpty() ? null : words.treatment(),
-        words.note().isEmpty() ? null : words.note());
+    FactWords known = new FactWords();
+    known.put(PhotoFact.VISIT, visit == null ? null : visit.key());
+    known.put(PhotoFact.PATIENT, finding.patientId());
+    known.view(view);
+    known.teeth(said.teeth());
+    known.mirror(mirror);
+    known.edges(capture.raw(), capture.up(), facts.orientation());
+    known.crop(said.crop());
+    known.accessories(said.accessories());
+    known.stage(said.stage());
+    known.put(PhotoFact.TREATMENT, words.get(PhotoFact.TREATMENT));
+    known.put(PhotoFact.NOTE, words.get(PhotoFact.NOTE));
+    return new Proposal(known.all(), stated);
   }
 }

@@ -1,34 +1,28 @@
 package org.vestibule.assign;
 
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known or likely of a photograph that waits, as a person would write it; null where
- * nothing is. Never filed by itself.
+ * What is known or likely of a photograph that waits, as a person would write it. Never filed by
+ * itself.
  *
- * @param visit key of the visit
- * @param patientId the patient's number
- * @param view its key
- * @param teeth marked with their notation
- * @param mirror none, as shot or corrected; likely only, unless {@code mirrorStated}
- * @param mirrorStated true if a person or a standing statement said it, false if it is merely usual
- * @param incisors the edge in the picture as the look sheet shows it
- * @param crop four fractions
- * @param accessories separated by semicolons
- * @param stage of the treatment
- * @param treatment it belongs to
- * @param note about the photograph
+ * @param facts what is known; nothing blank
+ * @param mirrorStated true if a person or a standing statement said the mirror, false if it is
+ *     merely usual
  */
-public record Proposal(
-    @Nullable String visit,
-    @Nullable String patientId,
-    @Nullable String view,
-    @Nullable String teeth,
-    @Nullable String mirror,
-    boolean mirrorStated,
-    @Nullable String incisors,
-    @Nullable String crop,
-    @Nullable String accessories,
-    @Nullable String stage,
-    @Nullable String treatment,
-    @Nullable String note) {}
+public record Proposal(Map<PhotoFact, String> facts, boolean mirrorStated) {
+
+  public Proposal {
+    Map<PhotoFact, String> known = new EnumMap<>(PhotoFact.class);
+    known.putAll(facts);
+    facts = Collections.unmodifiableMap(known);
+  }
+
+  /** What is known of a fact, or null. */
+  public @Nullable String get(PhotoFact fact) {
+    return facts.get(fact);
+  }
+}

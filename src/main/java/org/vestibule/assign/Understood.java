@@ -3,6 +3,7 @@ package org.vestibule.assign;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.dental.Accessory;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Stage;
@@ -17,6 +18,7 @@ import org.vestibule.dental.View;
  * @param mirror unknown if it was not stated
  * @param seen true if the picture itself was looked at
  * @param onSheet the edge at which the incisors lie in the picture as the look sheet shows it
+ * @param upOnSheet the edge of that picture that is towards the top of the head
  * @param crop if not all is to be shown
  * @param accessories what may be visible
  * @param stage of the treatment
@@ -29,6 +31,7 @@ record Understood(
     Mirror mirror,
     boolean seen,
     @Nullable Incisors onSheet,
+    @Nullable Edge upOnSheet,
     @Nullable Crop crop,
     List<Accessory> accessories,
     @Nullable Stage stage,

@@ -44,9 +44,9 @@ final class VisitFinder {
           "its folder or file name can be read in several ways",
           "rename it, or make the name patterns in the settings stricter");
     }
-    if (!words.visit().isEmpty()) {
+    if (words.says(PhotoFact.VISIT)) {
       rowNamesVisit();
-    } else if (!words.patient().isEmpty()) {
+    } else if (words.says(PhotoFact.PATIENT)) {
       rowNamesPatient();
     } else if (names.namesVisit()) {
       namesAlone();
@@ -58,7 +58,7 @@ final class VisitFinder {
   }
 
   private void rowNamesVisit() {
-    Visit visit = list.byKey(words.visit()).orElse(null);
+    Visit visit = list.byKey(words.get(PhotoFact.VISIT)).orElse(null);
     if (visit == null) {
       finding.waits(
           Kind.UNKNOWN_WORD,
@@ -67,7 +67,7 @@ final class VisitFinder {
       return;
     }
     finding.known(visit, "a person's row names the visit");
-    if (!words.patient().isEmpty() && !isOf(visit, words.patient())) {
+    if (words.says(PhotoFact.PATIENT) && !isOf(visit, words.get(PhotoFact.PATIENT))) {
       finding.waits(
           Kind.CONTRADICTION,
           "its row names a visit and a patient that don't belong together",
@@ -78,7 +78,7 @@ final class VisitFinder {
   }
 
   private void rowNamesPatient() {
-    List<Visit> visits = list.ofPatient(words.patient());
+    List<Visit> visits = list.ofPatient(words.get(PhotoFact.PATIENT));
     if (!onePatient(visits, "its row")) {
       return;
     }

@@ -29,32 +29,33 @@ final class WordsReader {
   }
 
   Understood read(PersonWords words, NameFacts names) {
-    CaptureWords.StatedMirror mirror = maybe("mirror", words.mirror(), CaptureWords::mirror);
-    Boolean trim = maybe("trim", words.trim(), CaptureWords::trim);
-    tooLong("treatment", words.treatment(), LONGEST_TREATMENT);
-    tooLong("note", words.note(), LONGEST_NOTE);
-    Teeth teeth = teeth(words.teeth(), names.get("teeth"));
-    var accessories = maybe("accessories", words.accessories(), CaptureWords::accessories);
+    CaptureWords.StatedMirror mirror = maybe(words, PhotoFact.MIRROR, CaptureWords::mirror);
+    Boolean trim = maybe(words, PhotoFact.TRIM, CaptureWords::trim);
+    tooLong(words, PhotoFact.TREATMENT, LONGEST_TREATMENT);
+    tooLong(words, PhotoFact.NOTE, LONGEST_NOTE);
+    Teeth teeth = teeth(words, names.get("teeth"));
+    var accessories = maybe(words, PhotoFact.ACCESSORIES, CaptureWords::accessories);
     return new Understood(
-        view(words.view(), names.get("view"), teeth),
+        view(words, names.get("view"), teeth),
         teeth,
         mirror == null ? Mirror.UNKNOWN : mirror.mirror(),
         words.seen() || (mirror != null && mirror.seen()),
-        maybe("incisors", words.incisors(), CaptureWords::edge),
-        maybe("crop", words.crop(), CaptureWords::crop),
+        maybe(words, PhotoFact.INCISORS, CaptureWords::incisors),
+        maybe(words, PhotoFact.UP, CaptureWords::up),
+        maybe(words, PhotoFact.CROP, CaptureWords::crop),
         accessories == null ? List.of() : accessories,
-        maybe("stage", words.stage(), Stage::find),
+        maybe(words, PhotoFact.STAGE, Stage::find),
         trim != null && trim,
         problems);
   }
 
-  private @Nullable View view(String said, String named, Teeth teeth) {
-    View view = maybe("view", said, words -> find(words, teeth));
+  private @Nullable View view(PersonWords said, String named, Teeth teeth) {
+    View view = maybe(said, PhotoFact.VIEW, words -> find(words, teeth));
     View other = fromName("view", named, words -> find(words, teeth));
     if (view != null && other != null && !view.key().equals(other.key())) {
       disagree("view");
     }
-    return view == null && said.isEmpty() ? other : view;
+    return view == null && !said.says(PhotoFact.VIEW) ? other : view;
   }
 
   /**
@@ -73,13 +74,13 @@ final class WordsReader {
     return fitting.size() == 1 && !sided ? Outcome.done(fitting.get(0)) : found;
   }
 
-  private Teeth teeth(String said, String named) {
-    Teeth teeth = maybe("teeth", said, this::undamaged);
+  private Teeth teeth(PersonWords said, String named) {
+    Teeth teeth = maybe(said, PhotoFact.TEETH, this::undamaged);
     Teeth other = fromName("teeth", named, this::undamaged);
     if (teeth != null && other != null && !teeth.equals(other)) {
       disagree("teeth");
     }
-    Teeth found = teeth == null && said.isEmpty() ? other : teeth;
+    Teeth found = teeth == null && !said.says(PhotoFact.TEETH) ? other : teeth;
     return found == null ? Teeth.NONE : found;
   }
 
@@ -89,17 +90,18 @@ final class WordsReader {
         : teethReader.read(text);
   }
 
-  private <T> @Nullable T maybe(String what, String said, Function<String, Outcome<T>> reader) {
-    if (said.isEmpty()) {
+  private <T> @Nullable T maybe(
+      PersonWords said, PhotoFact fact, Function<String, Outcome<T>> reader) {
+    if (!said.says(fact)) {
       return null;
     }
-    Outcome<T> read = reader.apply(said);
+    Outcome<T> read = reader.apply(said.get(fact));
     if (read instanceof Outcome.Done<T> done) {
       return done.value();
     }
     Outcome.Refused<T> refused = (Outcome.Refused<T>) read;
     problems.add(
-        new WaitReason(Kind.UNKNOWN_WORD, what + ": " + refused.reason(), refused.advice()));
+        new WaitReason(Kind.UNKNOWN_WORD, fact.word() + ": " + refused.reason(), refused.advice()));
     return null;
   }
 
@@ -130,12 +132,13 @@ final class WordsReader {
             "look at the photograph and correct the one that is wrong"));
   }
 
-  private void tooLong(String what, String said, int most) {
+  private void tooLong(PersonWords words, PhotoFact fact, int most) {
+    String said = words.get(fact);
     if (said.codePointCount(0, said.length()) > most) {
       problems.add(
           new WaitReason(
               Kind.UNKNOWN_WORD,
-              what + ": it has more than " + most + " characters",
+              fact.word() + ": it has more than " + most + " characters",
               "shorten it"));
     }
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.PersonWords;
+import org.vestibule.assign.PhotoFact;
 import picocli.CommandLine.Option;
 
 /** What a person says about a photograph. */
@@ -43,6 +44,15 @@ final class FactsOptions {
   private @Nullable String incisors;
 
   @Option(
+      names = "--up",
+      paramLabel = "EDGE",
+      description =
+          "Which edge of the picture on the sheet is towards the top of the head: top, bottom, left"
+              + " or right. For views other than occlusal ones, where the phone noted it wrongly or"
+              + " not at all.")
+  private @Nullable String up;
+
+  @Option(
       names = "--crop",
       paramLabel = "L,T,R,B",
       description = "The part to show, as fractions of the picture on the sheet: 0.1,0.2,0.9,0.8.")
@@ -73,20 +83,20 @@ final class FactsOptions {
 
   /** What was said; the person looked at the photograph that they name by its id. */
   PersonWords words(String by) {
-    return PersonWords.of(
-        visit,
-        patient,
-        view,
-        teeth,
-        mirror,
-        incisors,
-        crop,
-        String.join(";", accessories),
-        stage,
-        treatment,
-        note,
-        trim ? "yes" : "",
-        by,
-        true);
+    return PersonWords.by(by)
+        .seenByPerson()
+        .with(PhotoFact.VISIT, visit)
+        .with(PhotoFact.PATIENT, patient)
+        .with(PhotoFact.VIEW, view)
+        .with(PhotoFact.TEETH, teeth)
+        .with(PhotoFact.MIRROR, mirror)
+        .with(PhotoFact.INCISORS, incisors)
+        .with(PhotoFact.UP, up)
+        .with(PhotoFact.CROP, crop)
+        .with(PhotoFact.ACCESSORIES, String.join(";", accessories))
+        .with(PhotoFact.STAGE, stage)
+        .with(PhotoFact.TREATMENT, treatment)
+        .with(PhotoFact.NOTE, note)
+        .with(PhotoFact.TRIM, trim ? "yes" : null);
   }
 }

@@ -143,8 +143,7 @@ public final class Corrections {
     CaptureFacts facts = sources.facts(hash);
     PersonWords words =
         ProposalWords.completed(said, ProposalWords.of(old.value(), facts.orientation()));
-    Outcome<Decided> decided =
-        new Lists(practice).byPerson(facts, trimmedAsBefore(words, old.value()));
+    Outcome<Decided> decided = new Lists(practice).byPerson(facts, words);
     if (!(decided instanceof Done<Decided> known)) {
       return ((Refused<Decided>) decided).as();
     }
@@ -153,24 +152,6 @@ public final class Corrections {
       return ((Refused<Picture>) picture).as();
     }
     return filer.file(found.value(), known.value().decision(), known.value().laid(), "person", why);
-  }
-
-  private static PersonWords trimmedAsBefore(PersonWords words, Decision old) {
-    return new PersonWords(
-        words.visit(),
-        words.patient(),
-        words.view(),
-        words.teeth(),
-        words.mirror(),
-        words.incisors(),
-        words.crop(),
-        words.accessories(),
-        words.stage(),
-        words.treatment(),
-        words.note(),
-        words.trim().isEmpty() && old.mayTrim() ? "yes" : words.trim(),
-        words.by(),
-        words.seen());
   }
 
   private Outcome<String> rejectOne(ContentHash hash, String by, String why) {

@@ -62,22 +62,6 @@ final class Intentions {
 
   /** The decision without who made it and why: what the object's bytes follow from. */
   private static String decided(Decision decision) {
-    return DecisionJson.write(
-        DecisionRecord.of(
-            new Decision(
-                decision.visit(),
-                decision.view(),
-                decision.teeth(),
-                decision.mirror(),
-                decision.incisors(),
-                decision.seen(),
-                decision.crop(),
-                decision.accessories(),
-                decision.stage(),
-                decision.treatment(),
-                decision.note(),
-                decision.mayTrim(),
-                "",
-                List.of())));
+    return DecisionJson.write(DecisionRecord.of(decision.withoutWho()));
   }
 }

@@ -1,20 +1,14 @@
 package org.vestibule.flow;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.vestibule.assign.Crop;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.PersonWords;
+import org.vestibule.assign.PhotoFact;
 import org.vestibule.assign.Proposal;
 import org.vestibule.assign.WaitReason;
-import org.vestibule.base.Turn;
-import org.vestibule.dental.Accessory;
-import org.vestibule.dental.Incisors;
 
 /** Proposals by name of the fact, each as a person would write it. */
 final class ProposalWords {
@@ -24,55 +18,22 @@ final class ProposalWords {
   private ProposalWords() {}
 
   static Map<String, String> of(Proposal proposal) {
-    Map<String, String> words = new LinkedHashMap<>();
-    put(words, "visit", proposal.visit());
-    put(words, "patient", proposal.patientId());
-    put(words, "view", proposal.view());
-    put(words, "teeth", proposal.teeth());
-    String mirror = proposal.mirror();
-    put(words, "mirror", mirror == null || proposal.mirrorStated() ? mirror : mirror + LIKELY);
-    put(words, "incisors", proposal.incisors());
-    put(words, "crop", proposal.crop());
-    put(words, "accessories", proposal.accessories());
-    put(words, "stage", proposal.stage());
-    put(words, "treatment", proposal.treatment());
-    put(words, "note", proposal.note());
+    Map<String, String> words = byWord(proposal.facts());
+    if (!proposal.mirrorStated()) {
+      words.computeIfPresent(PhotoFact.MIRROR.word(), (fact, mirror) -> mirror + LIKELY);
+    }
     return words;
   }
 
   /** A decision whose picture could not be filed, so that it need not be said again. */
   static Map<String, String> of(Decision decision, @Nullable Integer exifOrientation) {
-    Map<String, String> words = new LinkedHashMap<>();
-    put(words, "visit", decision.visit().key());
-    put(words, "patient", decision.visit().patient().id());
-    put(words, "view", decision.view().key());
-    put(words, "teeth", decision.teeth().text());
-    put(words, "mirror", decision.mirror().name().toLowerCase(Locale.ROOT).replace('_', ' '));
-    if (decision.incisors() != null) {
-      put(words, "incisors", onSheet(decision.incisors(), exifOrientation));
-    }
-    Crop crop = decision.crop();
-    if (crop != null) {
-      put(words, "crop", crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom());
-    }
-    put(
-        words,
-        "accessories",
-        decision.accessories().stream().map(Accessory::key).collect(Collectors.joining(";")));
-    put(words, "stage", decision.stage() == null ? null : decision.stage().words());
-    put(words, "treatment", decision.treatment());
-    put(words, "note", decision.note());
-    return words;
+    return byWord(decision.said(exifOrientation));
   }
 
-  /** The edge on the sheet that lies at this edge of the raw picture. */
-  private static String onSheet(Incisors raw, @Nullable Integer exifOrientation) {
-    Turn sheet = exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation);
-    return Arrays.stream(Incisors.values())
-        .filter(edge -> edge.inRaw(sheet) == raw)
-        .map(edge -> edge.name().toLowerCase(Locale.ROOT))
-        .findFirst()
-        .orElseThrow();
+  private static Map<String, String> byWord(Map<PhotoFact, String> facts) {
+    Map<String, String> words = new LinkedHashMap<>();
+    facts.forEach((fact, said) -> words.put(fact.word(), said));
+    return words;
   }
 
   static List<WaitingPhoto.Reason> reasons(List<WaitReason> reasons) {
@@ -85,31 +46,19 @@ final class ProposalWords {
 
   /** What a person said, completed by the proposal where it was stated and not merely usual. */
   static PersonWords completed(PersonWords said, Map<String, String> proposal) {
-    String mirror = proposal.getOrDefault("mirror", "");
-    return new PersonWords(
-        either(said.visit(), said.patient().isEmpty() ? proposal.get("visit") : ""),
-        either(said.patient(), said.visit().isEmpty() ? proposal.get("patient") : ""),
-        either(said.view(), proposal.get("view")),
-        either(said.teeth(), proposal.get("teeth")),
-        either(said.mirror(), mirror.endsWith(LIKELY) ? "" : mirror),
-        either(said.incisors(), proposal.get("incisors")),
-        either(said.crop(), proposal.get("crop")),
-        either(said.accessories(), proposal.get("accessories")),
-        either(said.stage(), proposal.get("stage")),
-        either(said.treatment(), proposal.get("treatment")),
-        either(said.note(), proposal.get("note")),
-        said.trim(),
-        said.by(),
-        said.seen());
-  }
-
-  private static String either(String said, @Nullable String proposed) {
-    return said.isEmpty() && proposed != null ? proposed : said;
-  }
-
-  private static void put(Map<String, String> words, String key, @Nullable String value) {
-    if (value != null && !value.isBlank()) {
-      words.put(key, value);
+    PersonWords completed = said;
+    for (PhotoFact fact : PhotoFact.values()) {
+      String proposed = proposal.getOrDefault(fact.word(), "");
+      if (!said.says(fact) && !settledOtherwise(fact, said) && !proposed.endsWith(LIKELY)) {
+        completed = completed.with(fact, proposed);
+      }
     }
+    return completed;
+  }
+
+  /** Who names the visit alone, or the patient alone, does not mean the other as it was. */
+  private static boolean settledOtherwise(PhotoFact fact, PersonWords said) {
+    return (fact == PhotoFact.VISIT && said.says(PhotoFact.PATIENT))
+        || (fact == PhotoFact.PATIENT && said.says(PhotoFact.VISIT));
   }
 }

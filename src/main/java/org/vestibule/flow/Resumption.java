@@ -60,10 +60,9 @@ final class Resumption {
             decision.incisors(),
             facts.orientation(),
             facts.frontLens(),
-            facts.edited());
-    return OrientationRule.lay(
-        decision.view(),
-        practice.settings().lowerArch(),
-        decision.seen() ? capture.seenByPerson() : capture);
+            facts.edited(),
+            decision.up(),
+            decision.seen());
+    return OrientationRule.lay(decision.view(), practice.settings().lowerArch(), capture);
   }
 }

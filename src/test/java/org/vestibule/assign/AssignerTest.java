@@ -141,7 +141,7 @@ class AssignerTest {
     assertThat(decided(two).decision().visit().key()).isEqualTo("VA");
     Assignment.Waits waits = waits(two.oneExport());
     assertThat(kinds(waits)).containsExactly(Kind.ONE_FACT);
-    assertThat(waits.proposal().visit()).isEqualTo("VA");
+    assertThat(waits.proposal().get(PhotoFact.VISIT)).isEqualTo("VA");
   }
 
   @ParameterizedTest
@@ -222,10 +222,10 @@ class AssignerTest {
   void whatIsUsualIsOnlyProposed() {
     Proposal proposal =
         waits(new Practice().rows("a.jpg,,VA,,upper occlusal").photo("a.jpg", A)).proposal();
-    assertThat(proposal.mirror()).isEqualTo("as shot");
+    assertThat(proposal.get(PhotoFact.MIRROR)).isEqualTo("as shot");
     assertThat(proposal.mirrorStated()).isFalse();
-    assertThat(proposal.visit()).isEqualTo("VA");
-    assertThat(proposal.patientId()).isEqualTo("00417");
+    assertThat(proposal.get(PhotoFact.VISIT)).isEqualTo("VA");
+    assertThat(proposal.get(PhotoFact.PATIENT)).isEqualTo("00417");
   }
 
   @Test
@@ -335,7 +335,7 @@ class AssignerTest {
   void aPhotographThatNobodyMentionsSaysWhatIsMissing() {
     Assignment.Waits waits = waits(new Practice().photo("x.jpg", taken(NOBODY).build()));
     assertThat(kinds(waits)).containsExactly(Kind.NO_VISIT, Kind.NO_VIEW);
-    assertThat(waits.proposal().visit()).isNull();
+    assertThat(waits.proposal().get(PhotoFact.VISIT)).isNull();
   }
 
   private static Assignment.Decided decided(Practice practice) {

@@ -86,8 +86,13 @@ class ByPersonTest {
       String mirror,
       String incisors,
       String by) {
-    return PersonWords.of(
-        visit, patient, view, teeth, mirror, incisors, null, null, null, null, null, null, by,
-        true);
+    return PersonWords.by(by)
+        .seenByPerson()
+        .with(PhotoFact.VISIT, visit)
+        .with(PhotoFact.PATIENT, patient)
+        .with(PhotoFact.VIEW, view)
+        .with(PhotoFact.TEETH, teeth)
+        .with(PhotoFact.MIRROR, mirror)
+        .with(PhotoFact.INCISORS, incisors);
   }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.vestibule.base.Outcome;
 import org.vestibule.dental.AccessoryCatalogue;
+import org.vestibule.dental.Edge;
 import org.vestibule.dental.Incisors;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Notation;
@@ -59,6 +60,7 @@ class DecisionRecordTest {
                 Teeth.NONE,
                 Mirror.CORRECTED,
                 null,
+                Edge.LEFT,
                 true,
                 null,
                 AccessoryCatalogue.all(),
@@ -123,6 +125,7 @@ class DecisionRecordTest {
         teeth,
         Mirror.AS_SHOT,
         incisors,
+        null,
         false,
         crop,
         List.of(),

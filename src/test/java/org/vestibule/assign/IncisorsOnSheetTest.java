@@ -19,16 +19,17 @@ class IncisorsOnSheetTest {
     "5, LEFT, TOP", "6, RIGHT, TOP", "7, RIGHT, BOTTOM", "8, LEFT, BOTTOM"
   })
   void comesBackToTheRawEdge(int exif, Incisors firstRowSeenAt, Incisors firstColumnSeenAt) {
-    assertThat(CaptureWords.raw(firstRowSeenAt, exif)).isEqualTo(Incisors.TOP);
-    assertThat(CaptureWords.raw(firstColumnSeenAt, exif)).isEqualTo(Incisors.LEFT);
-    assertThat(CaptureWords.raw(opposite(firstRowSeenAt), exif)).isEqualTo(Incisors.BOTTOM);
-    assertThat(CaptureWords.raw(opposite(firstColumnSeenAt), exif)).isEqualTo(Incisors.RIGHT);
+    assertThat(firstRowSeenAt.inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.TOP);
+    assertThat(firstColumnSeenAt.inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.LEFT);
+    assertThat(opposite(firstRowSeenAt).inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.BOTTOM);
+    assertThat(opposite(firstColumnSeenAt).inRaw(CaptureWords.sheet(exif)))
+        .isEqualTo(Incisors.RIGHT);
   }
 
   @ParameterizedTest
   @CsvSource({"TOP", "BOTTOM", "LEFT", "RIGHT"})
   void withoutExifTheSheetShowsTheRawPicture(Incisors edge) {
-    assertThat(CaptureWords.raw(edge, null)).isEqualTo(edge);
+    assertThat(edge.inRaw(CaptureWords.sheet(null))).isEqualTo(edge);
   }
 
   private static Incisors opposite(Incisors edge) {

@@ -57,7 +57,11 @@ final class Practice {
   private boolean oneExport;
 
   Practice rows(String... rows) {
-    String text = HEAD + String.join("\n", rows) + "\n";
+    return list(HEAD.strip(), rows);
+  }
+
+  Practice list(String header, String... rows) {
+    String text = header + "\n" + String.join("\n", rows) + "\n";
     manifest = Manifest.parse(text.getBytes(StandardCharsets.UTF_8), "list").orThrow();
     return this;
   }

@@ -71,7 +71,8 @@ class SampleListsAssignTest {
       return decided.decision().view().key() + " " + decided.laid().shown().text();
     }
     Assignment.Waits waits = (Assignment.Waits) assignment;
-    String view = waits.proposal().view() == null ? "" : waits.proposal().view();
+    String view =
+        waits.proposal().get(PhotoFact.VIEW) == null ? "" : waits.proposal().get(PhotoFact.VIEW);
     List<String> kinds =
         waits.reasons().stream().map(reason -> view + " " + reason.kind()).toList();
     return expected != null && kinds.contains(expected) ? expected : kinds.toString();

@@ -63,25 +63,11 @@ class StandingStatementTest {
   void isProposedAsTheSheetShowsThePicture() {
     Assignment waits =
         assign(
-            PersonWords.of(
-                null,
-                null,
-                "upper occlusal",
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                "Ann",
-                false),
+            PersonWords.by("Ann").with(PhotoFact.VIEW, "upper occlusal"),
             camera().orientation(6).build(),
             IN_FRONT);
     // Exif 6 shows the last stored row at the left.
-    assertThat(((Assignment.Waits) waits).proposal().incisors()).isEqualTo("left");
+    assertThat(((Assignment.Waits) waits).proposal().get(PhotoFact.INCISORS)).isEqualTo("left");
   }
 
   @ParameterizedTest
@@ -168,8 +154,8 @@ class StandingStatementTest {
     "5, TOP, LEFT", "6, TOP, RIGHT", "7, TOP, RIGHT", "8, TOP, LEFT"
   })
   void theRawEdgeIsFoundOnTheSheet(int exif, Incisors raw, Incisors sheet) {
-    assertThat(CaptureWords.onSheet(raw, exif)).isEqualTo(sheet);
-    assertThat(CaptureWords.raw(sheet, exif)).isEqualTo(raw);
+    assertThat(CaptureWords.onSheet(raw, exif)).isEqualToIgnoringCase(sheet.name());
+    assertThat(sheet.inRaw(CaptureWords.sheet(exif))).isEqualTo(raw);
   }
 
   private static CaptureDeclaration declared(
@@ -189,9 +175,12 @@ class StandingStatementTest {
   }
 
   private static PersonWords row(String view, String mirror, String incisors, String accessory) {
-    return PersonWords.of(
-        "V1", null, view, null, mirror, incisors, null, accessory, null, null, null, null, "Ann",
-        false);
+    return PersonWords.by("Ann")
+        .with(PhotoFact.VISIT, "V1")
+        .with(PhotoFact.VIEW, view)
+        .with(PhotoFact.MIRROR, mirror)
+        .with(PhotoFact.INCISORS, incisors)
+        .with(PhotoFact.ACCESSORIES, accessory);
   }
 
   private static Assignment assign(

@@ -56,9 +56,10 @@ class TableTest {
     Manifest manifest = Manifest.parse(bytes.toByteArray(), "list").orThrow();
     assertThat(manifest.rows()).extracting(Manifest.Row::file).containsExactly("a.jpg", "b.jpg");
     assertThat(manifest.rows()).extracting(Manifest.Row::number).containsExactly(2, 4);
-    assertThat(manifest.rows().get(0).words().teeth()).isEqualTo("11, 21");
-    assertThat(manifest.rows().get(0).words().note()).isEqualTo("Grüße; \"Öl\"\nzweite Zeile");
-    assertThat(manifest.rows().get(1).words().teeth()).isEqualTo("16");
+    assertThat(manifest.rows().get(0).words().get(PhotoFact.TEETH)).isEqualTo("11, 21");
+    assertThat(manifest.rows().get(0).words().get(PhotoFact.NOTE))
+        .isEqualTo("Grüße; \"Öl\"\nzweite Zeile");
+    assertThat(manifest.rows().get(1).words().get(PhotoFact.TEETH)).isEqualTo("16");
     boolean guessed = dialect.charset().name().startsWith("windows");
     assertThat(manifest.warnings()).hasSize(guessed ? 1 : 0);
   }

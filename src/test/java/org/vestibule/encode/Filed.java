@@ -76,6 +76,7 @@ final class Filed {
             : new TeethReader(Notation.ISO_3950).read(teeth).orThrow(),
         mirror,
         incisors,
+        null,
         true,
         crop,
         List.of(

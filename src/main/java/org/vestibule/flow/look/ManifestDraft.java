@@ -4,6 +4,8 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
+import org.vestibule.assign.PhotoFact;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.Photo;
 
@@ -13,10 +15,12 @@ import org.vestibule.intake.Photo;
  */
 final class ManifestDraft {
 
-  static final String HEADER =
-      "file,taken,visit,patient,view,teeth,mirror,incisors,crop,accessories,stage,treatment,note";
+  private static final List<String> TO_COMPLETE =
+      Stream.concat(Stream.of(PhotoFact.values()).map(PhotoFact::word), Stream.of("by")).toList();
 
-  private static final String BLANK_COLUMNS = ",".repeat(11);
+  static final String HEADER = "file,taken," + String.join(",", TO_COMPLETE);
+
+  private static final String BLANK_COLUMNS = ",".repeat(TO_COMPLETE.size());
   private static final String LINE_END = "\r\n";
   private static final String BYTE_ORDER_MARK = "\uFEFF";
   private static final DateTimeFormatter TAKEN =

@@ -58,11 +58,11 @@ class LookTest {
     assertThat(looked).isEqualTo(new Looked(3, 3, 0, 0, sheet, manifest));
     assertThat(Files.readString(manifest))
         .isEqualTo(
-            "\uFEFFfile,taken,visit,patient,view,teeth,mirror,incisors,crop,accessories,stage,"
-                + "treatment,note\r\n"
-                + "\"a, \"\"1\"\".jpg\",2026-11-24T09:30:05+01:00,,,,,,,,,,,\r\n"
-                + "b.jpg,2026-11-24T11:30:05,,,,,,,,,,,\r\n"
-                + "./=1+1.jpg,,,,,,,,,,,,\r\n");
+            "\uFEFFfile,taken,visit,patient,view,teeth,mirror,incisors,up,crop,"
+                + "accessories,stage,treatment,note,trim,by\r\n"
+                + "\"a, \"\"1\"\".jpg\",2026-11-24T09:30:05+01:00,,,,,,,,,,,,,,\r\n"
+                + "b.jpg,2026-11-24T11:30:05,,,,,,,,,,,,,,\r\n"
+                + "./=1+1.jpg,,,,,,,,,,,,,,,\r\n");
     assertThat(Manifest.read(manifest).orThrow().rows().stream().map(Manifest.Row::file))
         .containsExactly("a, \"1\".jpg", "b.jpg", "=1+1.jpg");
   }

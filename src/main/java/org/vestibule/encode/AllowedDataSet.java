@@ -7,8 +7,6 @@ import org.vestibule.dicom.Dictionary;
 /** Fills a data set from the camera's facts, letting in what the allow-list names. */
 final class AllowedDataSet {
 
-  private static final int LO_CHARACTERS = 64;
-
   private final DataSet to;
   private final CameraFacts allowed;
 
@@ -23,11 +21,7 @@ final class AllowedDataSet {
     }
     String clean = value.replaceAll("[\\p{Cntrl}\\\\]", " ").strip();
     if (!clean.isEmpty()) {
-      String fitting =
-          clean.length() <= LO_CHARACTERS
-              ? clean
-              : clean.substring(0, clean.offsetByCodePoints(0, LO_CHARACTERS - 1));
-      require(tag).put(tag, fitting);
+      require(tag).put(tag, Fitting.cut(clean, Fitting.LO_CHARACTERS));
     }
   }
 

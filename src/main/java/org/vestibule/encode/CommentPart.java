@@ -15,8 +15,6 @@ import org.vestibule.jpeg.Transcoded;
  */
 final class CommentPart {
 
-  private static final int LT_CHARACTERS = 10240;
-
   private CommentPart() {}
 
   static void write(DataSet to, Decision decision, Transcoded picture) {
@@ -45,11 +43,7 @@ final class CommentPart {
     }
     if (!sentences.isEmpty()) {
       String text = String.join(" ", sentences);
-      to.put(
-          Tags.ImageComments,
-          text.codePointCount(0, text.length()) <= LT_CHARACTERS
-              ? text
-              : text.substring(0, text.offsetByCodePoints(0, LT_CHARACTERS)));
+      to.put(Tags.ImageComments, Fitting.cut(text, Fitting.LT_CHARACTERS));
     }
   }
 }

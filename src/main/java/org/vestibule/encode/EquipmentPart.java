@@ -10,7 +10,7 @@ final class EquipmentPart {
 
   static void write(DataSet to, String institution) {
     if (!institution.isEmpty()) {
-      to.put(Tags.InstitutionName, institution);
+      to.put(Tags.InstitutionName, Fitting.cut(institution, Fitting.LO_CHARACTERS));
     }
     DataSet program =
         CodeItems.purpose(Recipe.MODIFYING_EQUIPMENT)

@@ -12,8 +12,6 @@ import org.vestibule.dicom.Tags;
  */
 final class IdentityPart {
 
-  private static final int SHORT_CHARACTERS = 16;
-
   private IdentityPart() {}
 
   static void write(DataSet to, Visit visit, ObjectIdentity identity, SeriesWords series) {
@@ -35,7 +33,8 @@ final class IdentityPart {
         .put(Tags.StudyDescription, "Dental photographs");
     textOrEmpty(to, Tags.AccessionNumber, visit.accessionNumber());
     textOrEmpty(to, Tags.ReferringPhysicianName, visit.referrer());
-    textOrEmpty(to, Tags.StudyID, visit.key().length() <= SHORT_CHARACTERS ? visit.key() : "");
+    boolean keyFits = Fitting.fits(visit.key(), Fitting.SH_CHARACTERS);
+    textOrEmpty(to, Tags.StudyID, keyFits ? visit.key() : "");
     to.put(Tags.Modality, "XC")
         .put(Tags.SeriesInstanceUID, identity.seriesInstanceUid())
         .put(Tags.SeriesNumber, identity.seriesNumber())

@@ -20,6 +20,7 @@ import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Dictionary;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
+import org.vestibule.intake.CaptureFacts;
 import org.vestibule.samples.PhoneJpeg;
 import org.vestibule.samples.SampleRoll;
 import org.vestibule.samples.Scene;
@@ -38,6 +39,10 @@ class EncoderTest {
           .bytes();
 
   private static final Encoder ENCODER = new Encoder(CameraFacts.standard());
+
+  /** One character of four bytes in UTF-8 and of two units in a string. */
+  private static final String SMILEY = Character.toString(0x1F600);
+
   private static final Crop MIDDLE = new Crop(0.1, 0.1, 0.8, 0.9);
 
   @TempDir private Path folder;
@@ -209,6 +214,39 @@ class EncoderTest {
         .contains(
             "Stage: before. Treatment: Onlay. At the position: implant at lower left first molar"
                 + " (36). Note: Grüße aus der Mühle");
+  }
+
+  /**
+   * Lengths are counted in characters, not in a program's units (PS3.5 6.2): a 4-byte character is
+   * one. pydicom as an independent reader of the UTF-8.
+   */
+  @ParameterizedTest
+  @CsvSource({"40, 40", "64, 64", "65, 64", "200, 64"})
+  void aNameOfManyFourByteCharactersFitsOrIsCut(int written, int kept) throws Exception {
+    EncodeRequest request = upper("16", null);
+    CaptureFacts facts = CaptureFacts.builder().model(SMILEY.repeat(written)).build();
+    EncodeRequest odd =
+        new EncodeRequest(
+            facts,
+            request.decision(),
+            request.laid(),
+            request.sheet(),
+            request.frame(),
+            null,
+            SMILEY.repeat(written),
+            request.zone());
+    ExternalTool reader = ExternalTool.require("python3", "python3-pydicom");
+    Path file = Files.write(folder.resolve("odd.dcm"), encode(odd).get(0).toByteArray());
+    String read =
+        reader
+            .run(
+                "-c",
+                "import pydicom,sys; d=pydicom.dcmread(sys.argv[1]);"
+                    + " print([n.count(chr(0x1F600)) for n in"
+                    + " (d.ManufacturerModelName, d.InstitutionName)])",
+                file.toString())
+            .text();
+    assertThat(read.strip()).isEqualTo("[" + kept + ", " + kept + "]");
   }
 
   @Test

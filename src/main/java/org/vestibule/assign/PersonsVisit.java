@@ -30,6 +30,10 @@ final class PersonsVisit {
           "no patient in the visit list has this number",
           "check the number, leading zeros included, or enter the visit with visits add");
     }
+    if (!VisitsTogether.onePatient(visits)) {
+      return Outcome.refused(
+          "two issuers gave this number to different patients", "name the visit by its key");
+    }
     List<Visit> holding = time.isFact() ? visits.stream().filter(time::within).toList() : List.of();
     if (holding.size() != 1) {
       return Outcome.refused(

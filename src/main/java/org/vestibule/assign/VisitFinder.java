@@ -189,8 +189,7 @@ final class VisitFinder {
           "check the number, leading zeros included, or enter the visit");
       return false;
     }
-    Patient first = visits.get(0).patient();
-    if (!visits.stream().allMatch(visit -> VisitsTogether.sameNumber(visit.patient(), first))) {
+    if (!VisitsTogether.onePatient(visits)) {
       finding.waits(
           Kind.NO_VISIT,
           source + " gives a number that two issuers gave to different patients",

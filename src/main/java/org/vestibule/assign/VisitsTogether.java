@@ -102,6 +102,11 @@ final class VisitsTogether {
         one.sex() == Sex.NOT_SAID ? other.sex() : one.sex());
   }
 
+  /** True if all are visits of one patient. */
+  static boolean onePatient(List<Visit> visits) {
+    return visits.stream().allMatch(visit -> sameNumber(visit.patient(), visits.get(0).patient()));
+  }
+
   static boolean sameName(Patient one, Patient other) {
     return fold(one.name()).equals(fold(other.name()));
   }

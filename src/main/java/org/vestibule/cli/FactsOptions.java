@@ -81,10 +81,10 @@ final class FactsOptions {
       description = "Edge columns or rows that can't be turned without re-encoding may be dropped.")
   private boolean trim;
 
-  /** What was said; the person looked at the photograph that they name by its id. */
+  /** What was said; who states the mirror of a photograph named by its id has looked at it. */
   PersonWords words(String by) {
-    return PersonWords.by(by)
-        .seenByPerson()
+    PersonWords person = PersonWords.by(by);
+    return (mirror == null ? person : person.seenByPerson())
         .with(PhotoFact.VISIT, visit)
         .with(PhotoFact.PATIENT, patient)
         .with(PhotoFact.VIEW, view)

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.PersonWords;
+import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -141,8 +142,11 @@ public final class Corrections {
       return ((Refused<Decision>) before).as();
     }
     CaptureFacts facts = sources.facts(hash);
+    boolean lookedAtAsThisView = old.value().seen() && !said.says(PhotoFact.VIEW);
     PersonWords words =
-        ProposalWords.completed(said, ProposalWords.of(old.value(), facts.orientation()));
+        ProposalWords.completed(
+            lookedAtAsThisView ? said.seenByPerson() : said,
+            ProposalWords.of(old.value(), facts.orientation()));
     Outcome<Decided> decided = new Lists(practice).byPerson(facts, words);
     if (!(decided instanceof Done<Decided> known)) {
       return ((Refused<Decided>) decided).as();

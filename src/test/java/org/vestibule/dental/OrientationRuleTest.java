@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
 
@@ -104,6 +106,7 @@ class OrientationRuleTest {
         for (Integer exif : withNone(new Integer[] {1, 2, 3, 4, 5, 6, 7, 8})) {
           for (Edge up : withNone(Edge.values())) {
             all.add(new Capture(mirror, incisors, exif, false, false, up, true));
+            all.add(new Capture(mirror, incisors, exif, false, false, up, false));
           }
         }
       }
@@ -120,12 +123,13 @@ class OrientationRuleTest {
   /** The real captures that fit what was said; none where handedness can't be known. */
   private static List<VectorOracle.Raw> fitting(View view, Capture said) {
     Integer exif = said.exifOrientation();
-    boolean unknown =
-        said.mirror() == Mirror.UNKNOWN || (exif != null && List.of(2, 4, 5, 7).contains(exif));
+    boolean reflects = exif != null && List.of(2, 4, 5, 7).contains(exif);
+    boolean oddFace = view.showsFace() && said.mirror() != Mirror.NONE;
+    boolean unknown = said.mirror() == Mirror.UNKNOWN || (!said.seen() && (reflects || oddFace));
     if (unknown || (view.occlusal() && (said.incisors() == null || said.up() != null))) {
       return List.of();
     }
-    boolean mirrorImage = said.mirror() == Mirror.AS_SHOT;
+    boolean mirrorImage = (said.mirror() == Mirror.AS_SHOT) != reflects;
     boolean showsFront = view.shownAs().text().matches(".*[AP].*");
     return VectorOracle.rawPictures(view.looking().letter(), mirrorImage).stream()
         .filter(
@@ -264,11 +268,6 @@ class OrientationRuleTest {
                 + " together: state on the preview which edge of the raw picture is the top");
     assertThat(refusal("frontal", new Capture(Mirror.NONE, Incisors.TOP, 0, false, false)))
         .startsWith("the file has no Exif Orientation that says which way is up");
-    assertThat(refusal("frontal", new Capture(Mirror.NONE, null, 2, false, false)))
-        .isEqualTo(
-            "Exif Orientation 2 says the stored picture is a mirror image, which no camera facing a"
-                + " patient stores; right and left are not known: look for the original file, or save"
-                + " a copy that is upright without that mark");
   }
 
   /** A right buccal picture whose incisors lie at the left is mirrored, or of the left side. */
@@ -282,27 +281,24 @@ class OrientationRuleTest {
                 + " edges on the preview");
   }
 
+  private static final String LOOK =
+      ": look at the picture itself, as the look sheet shows it, and say the mirror for it: none, as"
+          + " shot or corrected; in a list add \"seen\", as in \"none seen\"";
+
   @Test
-  void aFrontLensOrEditingNeedsAPersonsWord() {
-    for (Mirror mirror : List.of(Mirror.NONE, Mirror.AS_SHOT)) {
+  void aFrontLensOrEditingNeedsAPersonsLook() {
+    for (Mirror mirror : List.of(Mirror.NONE, Mirror.AS_SHOT, Mirror.CORRECTED)) {
       Capture frontLens = new Capture(mirror, null, 1, true, false);
       assertThat(refusal("right-buccal", frontLens))
           .isEqualTo(
-              "a front-facing lens took this picture and may have stored it as a mirror image: look at"
-                  + " the preview and state whether the picture is true-handed or a mirror image");
+              "a front-facing lens took this picture and may have stored it as a mirror image"
+                  + LOOK);
       Capture edited = new Capture(mirror, null, 1, false, true);
       assertThat(refusal("right-buccal", edited))
-          .isEqualTo(
-              "this picture was edited and may have been flipped already: file the unedited original,"
-                  + " or look at the preview and state whether it is true-handed or a mirror image");
+          .isEqualTo("this picture was edited and may have been flipped already" + LOOK);
       assertThat(lay("right-buccal", frontLens.seenByPerson())).isInstanceOf(Outcome.Done.class);
       assertThat(lay("right-buccal", edited.seenByPerson())).isInstanceOf(Outcome.Done.class);
     }
-    assertThat(
-            lay("right-buccal", new Capture(Mirror.CORRECTED, null, 1, true, true))
-                .orThrow()
-                .turn())
-        .isEqualTo(Turn.NONE);
     assertThat(
             refusal(
                 "right-buccal", new Capture(Mirror.UNKNOWN, null, 1, false, true).seenByPerson()))
@@ -311,10 +307,49 @@ class OrientationRuleTest {
 
   @Test
   void aFaceInAMirrorNeedsAPersonsLook() {
-    assertThat(refusal("face-rest", new Capture(Mirror.AS_SHOT, null, 1, false, false)))
+    for (Mirror mirror : List.of(Mirror.AS_SHOT, Mirror.CORRECTED)) {
+      assertThat(refusal("face-rest", new Capture(mirror, null, 1, false, false)))
+          .isEqualTo(
+              "a face is not photographed in a mirror, yet this Face at rest is said to be" + LOOK);
+    }
+  }
+
+  /**
+   * Who looked saw the picture as Exif turns it (Exif 2.32, Orientation; a reflecting value turns
+   * the stored pixels over). What was seen true-handed is laid by that very turn; what was seen as
+   * a mirror image is flipped after it.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {2, 4, 5, 7})
+  void aReflectedFileIsLaidByWhatAPersonSaw(int exif) {
+    Turn shown = Turn.ofExif(exif);
+    Capture none = new Capture(Mirror.NONE, null, exif, false, false);
+
+    assertThat(refusal("frontal", none))
         .isEqualTo(
-            "a face is not photographed in a mirror, yet this Face at rest is said to be: look at the"
-                + " preview and state whether the picture is true-handed or a mirror image");
+            "Exif Orientation "
+                + exif
+                + " says the stored picture is a mirror image, which no camera facing a patient"
+                + " stores; right and left are not known"
+                + LOOK);
+    assertThat(lay("frontal", none.seenByPerson()).orThrow().turn()).isEqualTo(shown);
+    Capture mirrored = new Capture(Mirror.AS_SHOT, null, exif, false, false);
+    assertThat(lay("right-buccal", mirrored.seenByPerson()).orThrow().turn())
+        .isEqualTo(shown.then(Turn.FLIP_HORIZONTAL));
+    char looking = view("upper-occlusal").looking().letter();
+    for (VectorOracle.Raw seen : VectorOracle.rawPictures(looking, true)) {
+      Incisors onSheet =
+          Stream.of(Incisors.values())
+              .filter(edge -> seen.at(edge.name()) == 'A')
+              .findFirst()
+              .orElseThrow();
+      VectorOracle.Raw stored = VectorOracle.turned(seen, shown.inverse());
+      Capture occlusal =
+          new Capture(Mirror.AS_SHOT, onSheet.inRaw(shown), exif, false, false).seenByPerson();
+      assertThat(VectorOracle.turned(stored, lay("upper-occlusal", occlusal).orThrow().turn()))
+          .as("incisors seen %s", onSheet)
+          .isEqualTo(new VectorOracle.Raw('L', 'P'));
+    }
   }
 
   /** A person's word on the top counts instead of Exif, and suffices without it. */

@@ -40,6 +40,7 @@ public final class PhotographicChecker {
     new TableWalk(data).walk(findings);
     ImageRules.check(data, findings);
     SideRules.check(data, findings);
+    LayingRules.check(data, findings);
     ReferenceRules.check(data, findings);
   }
 }

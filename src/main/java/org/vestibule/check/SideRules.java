@@ -3,7 +3,6 @@ package org.vestibule.check;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.vestibule.dental.Code;
 import org.vestibule.dental.Side;
 import org.vestibule.dental.Tooth;
 import org.vestibule.dicom.DataSet;
@@ -90,17 +89,13 @@ final class SideRules {
   }
 
   private static void teeth(DataSet data, Findings findings) {
-    Optional<String> side =
-        data.string(Tags.ImageLaterality).or(() -> data.string(Tags.Laterality));
-    Optional<Side> only =
-        side.filter(s -> s.equals("R") || s.equals("L"))
-            .map(s -> s.equals("R") ? Side.RIGHT : Side.LEFT);
+    Optional<Side> only = ClaimedView.side(data);
     if (only.isEmpty()) {
       return;
     }
     boolean other =
-        data.items(Tags.PrimaryAnatomicStructureSequence).stream()
-            .flatMap(item -> tooth(item).stream())
+        CodeRead.codes(data, Tags.PrimaryAnatomicStructureSequence).stream()
+            .flatMap(code -> Tooth.byCode(code).stream())
             .anyMatch(tooth -> tooth.side() != only.get());
     if (other) {
       findings.error(
@@ -108,14 +103,6 @@ final class SideRules {
           "names a tooth of the side opposite to the laterality",
           LATERALITY);
     }
-  }
-
-  private static Optional<Tooth> tooth(DataSet item) {
-    return Tooth.byCode(
-        new Code(
-            item.string(Tags.CodingSchemeDesignator).orElse(""),
-            item.string(Tags.CodeValue).orElse(""),
-            ""));
   }
 
   private static void bodyPart(DataSet data, Findings findings) {

@@ -2,6 +2,7 @@ package org.vestibule.dental;
 
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,6 +65,23 @@ public record View(
               + " sees "
               + shownAs.text());
     }
+  }
+
+  /**
+   * The side whose parts alone it shows; null if it shows both, even if it is seen from one side,
+   * as front teeth are that are photographed obliquely.
+   */
+  public @Nullable Side onlySide() {
+    boolean both =
+        Stream.of(teeth.permanent(), teeth.mixed(), teeth.deciduous())
+            .flatMap(List::stream)
+            .anyMatch(tooth -> tooth.side() != side);
+    return both ? null : side;
+  }
+
+  /** Every way in which a site may have it shown. */
+  public List<PatientOrientation> layouts() {
+    return shownIncisorsUp == null ? List.of(shownAs) : List.of(shownAs, shownIncisorsUp);
   }
 
   /** How it must be shown at a site with this setting. */

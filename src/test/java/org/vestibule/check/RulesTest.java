@@ -21,7 +21,7 @@ class RulesTest {
       assertThat(found(DATA.copy().put(Tags.PatientOrientation, wrong)))
           .anyMatch(w -> w.startsWith("error: PatientOrientation (0020,0020)"));
     }
-    for (String[] right : new String[][] {{"R", "P"}, {"LA", "FP"}, {"A", "F"}}) {
+    for (String[] right : new String[][] {{"L", "P"}, {"LA", "PR"}, {"RF", "A"}}) {
       assertThat(found(DATA.copy().put(Tags.PatientOrientation, right))).isEmpty();
     }
   }

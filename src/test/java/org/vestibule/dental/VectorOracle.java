@@ -11,7 +11,7 @@ import org.vestibule.base.Turn;
  * d, r x d is the way a camera looks that sees the picture true-handed; one mirror reverses it.
  * Pictures are moved as small rasters, sample by sample.
  */
-final class VectorOracle {
+public final class VectorOracle {
 
   private static final Map<Character, int[]> VECTORS =
       Map.of(
@@ -44,12 +44,12 @@ final class VectorOracle {
 
   private VectorOracle() {}
 
-  static char opposite(char letter) {
+  public static char opposite(char letter) {
     int[] v = VECTORS.get(letter);
     return letterOf(-v[0], -v[1], -v[2]);
   }
 
-  static char cross(char right, char down) {
+  public static char cross(char right, char down) {
     int[] r = VECTORS.get(right);
     int[] d = VECTORS.get(down);
     return letterOf(

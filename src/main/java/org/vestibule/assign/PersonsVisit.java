@@ -1,6 +1,7 @@
 package org.vestibule.assign;
 
 import java.util.List;
+import java.util.Optional;
 import org.vestibule.base.Outcome;
 
 /** The visit that a person names for a photograph before them; their word beats the clock. */
@@ -23,6 +24,10 @@ final class PersonsVisit {
     if (!words.says(PhotoFact.PATIENT)) {
       return Outcome.refused(
           "nobody said whose photograph it is", "name the visit by its key; visits add enters one");
+    }
+    Optional<Disputed> dispute = list.disputeOfPatient(words.get(PhotoFact.PATIENT));
+    if (dispute.isPresent()) {
+      return Outcome.refused(dispute.get().sentence(), dispute.get().advice());
     }
     List<Visit> visits = list.ofPatient(words.get(PhotoFact.PATIENT));
     if (visits.isEmpty()) {
@@ -49,6 +54,10 @@ final class PersonsVisit {
   }
 
   private Outcome<VisitFinding> named() {
+    Optional<Disputed> dispute = list.dispute(words.get(PhotoFact.VISIT));
+    if (dispute.isPresent()) {
+      return Outcome.refused(dispute.get().sentence(), dispute.get().advice());
+    }
     Visit visit = list.byKey(words.get(PhotoFact.VISIT)).orElse(null);
     if (visit == null) {
       return Outcome.refused(

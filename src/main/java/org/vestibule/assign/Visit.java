@@ -29,4 +29,10 @@ public record Visit(
       throw new IllegalArgumentException("a visit ends after it starts");
     }
   }
+
+  /** The same visit with another account of its patient. */
+  Visit of(Patient account) {
+    return new Visit(
+        key, account, start, end, accessionNumber, referrer, dentist, studyInstanceUid);
+  }
 }

@@ -3,6 +3,7 @@ package org.vestibule.assign;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.vestibule.assign.WaitReason.Kind;
 import org.vestibule.base.Outcome;
 
@@ -57,7 +58,17 @@ final class VisitFinder {
     return finding;
   }
 
+  /** True, with the reason, if the list and the record disagree about what was named. */
+  private boolean disputed(Optional<Disputed> dispute) {
+    dispute.ifPresent(
+        against -> finding.waits(Kind.CONTRADICTION, against.sentence(), against.advice()));
+    return dispute.isPresent();
+  }
+
   private void rowNamesVisit() {
+    if (disputed(list.dispute(words.get(PhotoFact.VISIT)))) {
+      return;
+    }
     Visit visit = list.byKey(words.get(PhotoFact.VISIT)).orElse(null);
     if (visit == null) {
       finding.waits(
@@ -78,6 +89,9 @@ final class VisitFinder {
   }
 
   private void rowNamesPatient() {
+    if (disputed(list.disputeOfPatient(words.get(PhotoFact.PATIENT)))) {
+      return;
+    }
     List<Visit> visits = list.ofPatient(words.get(PhotoFact.PATIENT));
     if (!onePatient(visits, "its row")) {
       return;
@@ -109,10 +123,15 @@ final class VisitFinder {
   }
 
   private void namesAlone() {
+    boolean byKey = !names.get("visit").isEmpty();
+    if (disputed(
+        byKey ? list.dispute(names.get("visit")) : list.disputeOfPatient(names.get("patient")))) {
+      return;
+    }
     List<Visit> visits =
-        names.get("visit").isEmpty()
-            ? list.ofPatient(names.get("patient"))
-            : list.byKey(names.get("visit")).stream().toList();
+        byKey
+            ? list.byKey(names.get("visit")).stream().toList()
+            : list.ofPatient(names.get("patient"));
     if (!onePatient(visits, "its folder or file name")) {
       return;
     }

@@ -5,17 +5,22 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.vestibule.base.Outcome;
 
 /**
  * The practice's visits.
  *
  * @param visits in the order of the list, each key once
+ * @param disputed visits of the list that contradict the record; not among the visits
  * @param warnings recoverable oddities, each a sentence without patient data
  */
-public record VisitList(List<Visit> visits, List<String> warnings) {
+public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String> warnings) {
 
   /** No visit is known. */
   public static final VisitList EMPTY = new VisitList(List.of(), List.of());
@@ -24,7 +29,59 @@ public record VisitList(List<Visit> visits, List<String> warnings) {
 
   public VisitList {
     visits = List.copyOf(visits);
+    disputed = List.copyOf(disputed);
     warnings = List.copyOf(warnings);
+  }
+
+  /** A list that no record contradicts. */
+  public VisitList(List<Visit> visits, List<String> warnings) {
+    this(visits, List.of(), warnings);
+  }
+
+  /**
+   * This list together with the visits that are on record. Where both know a visit the list counts,
+   * except that a patient's details are never changed by a list alone: what contradicts the record
+   * is disputed.
+   *
+   * @param recorded each with its patient as recorded
+   */
+  public VisitList with(List<Visit> recorded) {
+    List<Visit> sound = new ArrayList<>();
+    List<Disputed> against = new ArrayList<>();
+    Set<String> listed = new HashSet<>();
+    for (Visit visit : visits) {
+      listed.add(visit.key().toLowerCase(Locale.ROOT));
+      Disputed.of(visit, recorded)
+          .ifPresentOrElse(against::add, () -> sound.add(asRecorded(visit, recorded)));
+    }
+    recorded.stream()
+        .filter(visit -> !listed.contains(visit.key().toLowerCase(Locale.ROOT)))
+        .forEach(sound::add);
+    sound.sort(Comparator.comparing(Visit::start).thenComparing(Visit::key));
+    return new VisitList(sound, against, warnings);
+  }
+
+  private static Visit asRecorded(Visit listed, List<Visit> recorded) {
+    return recorded.stream()
+        .map(Visit::patient)
+        .filter(patient -> VisitsTogether.sameNumber(patient, listed.patient()))
+        .findFirst()
+        .map(patient -> listed.of(patient.fuller(listed.patient())))
+        .orElse(listed);
+  }
+
+  /** What is against the visit of this key; capitals don't matter. */
+  Optional<Disputed> dispute(String key) {
+    return disputed.stream()
+        .filter(against -> against.visit().key().equalsIgnoreCase(key.strip()))
+        .findFirst();
+  }
+
+  /** What is against the patient of this number, whose visits can't be told apart by it then. */
+  Optional<Disputed> disputeOfPatient(String id) {
+    return disputed.stream()
+        .filter(against -> against.visit().patient().id().equalsIgnoreCase(id.strip()))
+        .findFirst();
   }
 
   /**
@@ -101,6 +158,11 @@ public record VisitList(List<Visit> visits, List<String> warnings) {
   /** The visit of this key; capitals don't matter. */
   public Optional<Visit> byKey(String key) {
     return visits.stream().filter(visit -> visit.key().equalsIgnoreCase(key.strip())).findFirst();
+  }
+
+  /** True if there is a visit of this key, even a disputed one; capitals don't matter. */
+  public boolean knows(String key) {
+    return byKey(key).isPresent() || dispute(key).isPresent();
   }
 
   /** The visits of the patient of this number; capitals don't matter. */

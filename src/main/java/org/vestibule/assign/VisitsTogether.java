@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 
 /** Collects visits and refuses those that contradict each other. */
 final class VisitsTogether {
@@ -37,7 +37,7 @@ final class VisitsTogether {
     }
     patients.put(
         number(patient),
-        new Known(row.number(), known == null ? patient : fuller(known.patient(), patient)));
+        new Known(row.number(), known == null ? patient : known.patient().fuller(patient)));
     Known namesake = names.putIfAbsent(fold(patient.name()), new Known(row.number(), patient));
     if (namesake != null && !sameNumber(namesake.patient(), patient)) {
       warnings.add(
@@ -57,49 +57,17 @@ final class VisitsTogether {
 
   private Visit withFullPatient(Visit visit) {
     Known known = patients.get(number(visit.patient()));
-    Patient patient = known == null ? visit.patient() : known.patient();
-    return new Visit(
-        visit.key(),
-        patient,
-        visit.start(),
-        visit.end(),
-        visit.accessionNumber(),
-        visit.referrer(),
-        visit.dentist(),
-        visit.studyInstanceUid());
+    return known == null ? visit : visit.of(known.patient());
   }
 
   private static void refuseOther(TableRow row, Known known, Patient patient) throws Refusal {
-    Patient first = known.patient();
-    String column =
-        !sameName(first, patient)
-            ? "name"
-            : differs(first.birthDate(), patient.birthDate())
-                ? "birth date"
-                : first.sex() != Sex.NOT_SAID
-                        && patient.sex() != Sex.NOT_SAID
-                        && first.sex() != patient.sex()
-                    ? "sex"
-                    : "";
-    if (!column.isEmpty()) {
+    Optional<String> column = known.patient().contradiction(patient);
+    if (column.isPresent()) {
       throw row.refusal(
-          column,
-          "row " + known.row() + " has the same patient number with another " + column,
+          column.get(),
+          "row " + known.row() + " has the same patient number with another " + column.get(),
           "find out whether these are two patients, and correct the list");
     }
-  }
-
-  private static boolean differs(@Nullable Object one, @Nullable Object other) {
-    return one != null && other != null && !one.equals(other);
-  }
-
-  private static Patient fuller(Patient one, Patient other) {
-    return new Patient(
-        one.id(),
-        one.issuer(),
-        one.name(),
-        one.birthDate() == null ? other.birthDate() : one.birthDate(),
-        one.sex() == Sex.NOT_SAID ? other.sex() : one.sex());
   }
 
   /** True if all are visits of one patient. */

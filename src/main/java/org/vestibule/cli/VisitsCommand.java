@@ -6,6 +6,7 @@ import picocli.CommandLine.Command;
 @Command(
     name = "visits",
     mixinStandardHelpOptions = true,
-    description = "The practice's visits: list them, or add one by hand.",
-    subcommands = {VisitsAddCommand.class, VisitsListCommand.class})
+    description =
+        "The practice's visits: list them, add one by hand, or confirm a patient's changed details.",
+    subcommands = {VisitsAddCommand.class, VisitsListCommand.class, VisitsConfirmCommand.class})
 final class VisitsCommand {}

@@ -1,5 +1,7 @@
 package org.vestibule.cli;
 
+import java.util.List;
+import org.vestibule.assign.Disputed;
 import org.vestibule.assign.Visit;
 import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
@@ -41,6 +43,16 @@ final class VisitsListCommand extends PracticeCommand {
       console().say("No visit is known yet: put a visits.csv into the home folder, or add one.");
     } else {
       table.lines(0).forEach(console()::say);
+    }
+    List<Disputed> disputed = all.orThrow().disputed();
+    if (!disputed.isEmpty()) {
+      console().say("");
+      console().say("Nothing is filed under these, because list and record disagree:");
+      for (Disputed against : disputed) {
+        console().wrapped(2, against.visit().key() + ": " + against.sentence() + ".");
+        console().wrapped(4, "What to do: " + Ended.of(against.advice()));
+      }
+      return ExitCode.NEEDS_A_PERSON;
     }
     return ExitCode.DONE;
   }

@@ -64,6 +64,20 @@ final class Lists {
       return ((Refused<VisitList>) visits).as();
     }
     known.value().warnings().forEach(warning -> notes.add("visit list: " + warning + "."));
+    known
+        .value()
+        .disputed()
+        .forEach(
+            against ->
+                notes.add(
+                    "visit list, visit "
+                        + against.visit().key()
+                        + ": "
+                        + against.sentence()
+                        + "; nothing is filed under it. "
+                        + Character.toUpperCase(against.advice().charAt(0))
+                        + against.advice().substring(1)
+                        + "."));
     Outcome<List<NamePattern>> patterns = patterns();
     if (!(patterns instanceof Done<List<NamePattern>> names)) {
       return ((Refused<List<NamePattern>>) patterns).as();

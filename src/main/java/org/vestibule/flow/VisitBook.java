@@ -3,9 +3,9 @@ package org.vestibule.flow;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Disputed;
 import org.vestibule.assign.Patient;
 import org.vestibule.assign.Sex;
 import org.vestibule.assign.Visit;
@@ -26,29 +26,69 @@ public final class VisitBook {
     this.practice = practice;
   }
 
-  /** All visits; where list and ledger know one key, the list counts. */
+  /**
+   * All visits of list and ledger. What the list says of a patient otherwise than the ledger is
+   * disputed, and nothing is filed under it.
+   */
   public Outcome<VisitList> all() {
     Settings settings = practice.settings();
-    return VisitList.read(settings.visits(), settings.issuer()).map(this::withLedger);
+    return VisitList.read(settings.visits(), settings.issuer()).map(list -> list.with(recorded()));
   }
 
-  private VisitList withLedger(VisitList list) {
-    List<Visit> visits = new ArrayList<>(list.visits());
+  private List<Visit> recorded() {
+    List<Visit> recorded = new ArrayList<>();
     Visits known = practice.store().ledger().visits();
     for (VisitRow row : known.visits()) {
-      if (list.byKey(row.key()).isEmpty()) {
-        known.patient(row.issuer(), row.patientId()).ifPresent(p -> visits.add(visit(row, p)));
-      }
+      known.patient(row.issuer(), row.patientId()).ifPresent(p -> recorded.add(visit(row, p)));
     }
-    visits.sort(Comparator.comparing(Visit::start).thenComparing(Visit::key));
-    return new VisitList(visits, list.warnings());
+    return recorded;
+  }
+
+  /**
+   * Takes a patient's details as the list has them into the record, because a person says that they
+   * did change.
+   *
+   * @return the patient as recorded now
+   */
+  public Outcome<Patient> confirm(String number, String by) {
+    return all().then(list -> confirm(list, number, by));
+  }
+
+  private Outcome<Patient> confirm(VisitList list, String number, String by) {
+    List<Patient> changed =
+        list.disputed().stream()
+            .filter(Disputed::ofPatient)
+            .map(against -> against.visit().patient())
+            .filter(patient -> patient.id().equalsIgnoreCase(number.strip()))
+            .distinct()
+            .toList();
+    if (changed.isEmpty()) {
+      return Outcome.refused(
+          "the visit list says nothing about this number that the record doesn't say",
+          "check the number, leading zeros included");
+    }
+    if (changed.size() > 1) {
+      return Outcome.refused(
+          "two issuers gave this number to different patients",
+          "leave the visits of one of them out of the list for now, then confirm the other");
+    }
+    Patient patient =
+        recorded().stream()
+            .map(Visit::patient)
+            .filter(known -> known.contradiction(changed.get(0)).isPresent())
+            .findFirst()
+            .orElseThrow()
+            .changedTo(changed.get(0));
+    practice.store().ledger().visits().put(patientRow(patient), by);
+    practice.store().ledger().events().add(by, "patient confirmed", null, patient.id());
+    return Outcome.done(patient);
   }
 
   /** Adds a visit that a person typed to the practice's list; the ledger keeps who did. */
   public Outcome<Visit> add(VisitWords words, String by) {
     Settings settings = practice.settings();
     Outcome<VisitList> all = all();
-    if (all instanceof Done<VisitList> known && known.value().byKey(words.visit()).isPresent()) {
+    if (all instanceof Done<VisitList> known && known.value().knows(words.visit())) {
       return Outcome.refused(
           "there is already a visit \"" + words.visit() + "\"", "give the new visit another key");
     }

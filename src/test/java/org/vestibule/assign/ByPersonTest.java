@@ -5,6 +5,7 @@ import static org.vestibule.assign.Practice.IN_A;
 import static org.vestibule.assign.Practice.IN_B;
 import static org.vestibule.assign.Practice.taken;
 
+import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -76,6 +77,26 @@ class ByPersonTest {
                 .visit()
                 .key())
         .isEqualTo("VA");
+  }
+
+  /** Two issuers may give one number to two patients (PS3.3 C.7.1.1, Issuer of Patient ID). */
+  @Test
+  void aNumberOfTwoIssuersNamesNobody() {
+    String list =
+        """
+        visit;patient id;issuer;name;start;end
+        V1;0123;MILL;Ash, Ida;2026-03-11 08:00;08:30
+        V2;0123;HILL;Elm, Bo;2026-03-11 09:00;09:45
+        """;
+    VisitList visits = VisitList.parse(list.getBytes(StandardCharsets.UTF_8), "list", "").orThrow();
+    PersonWords words = words(null, "0123", "frontal", null, "none", null, "Ann");
+
+    Outcome<Assignment.Decided> outcome =
+        new PhotoAssigner(Practice.sources(visits), Practice.taken(Practice.IN_A).build())
+            .byPerson(words);
+
+    assertThat(((Outcome.Refused<Assignment.Decided>) outcome).sentence())
+        .isEqualTo("two issuers gave this number to different patients: name the visit by its key");
   }
 
   private static PersonWords words(

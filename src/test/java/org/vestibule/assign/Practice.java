@@ -103,6 +103,21 @@ final class Practice {
     return ContentHash.of(name.getBytes(StandardCharsets.UTF_8));
   }
 
+  /** What this practice knows with nothing but a list of visits. */
+  static AssignSources sources(VisitList visits) {
+    return new AssignSources(
+        visits,
+        null,
+        List.of(),
+        false,
+        List.of(),
+        ViewCatalogue.standard(),
+        new TeethReader(Notation.ISO_3950),
+        LowerArchShown.INCISORS_DOWN,
+        ZONE,
+        "Nightly");
+  }
+
   Assigner assigner() {
     return new Assigner(
         new AssignSources(

@@ -1,5 +1,6 @@
 package org.vestibule.assign;
 
+import java.util.List;
 import org.vestibule.base.Outcome;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.Photo;
@@ -25,7 +26,7 @@ public final class Assigner {
 
   /** What becomes of one photograph of a roll; for many, {@link #forRoll} is quicker. */
   public Assignment assign(Photo photo, Roll roll) {
-    return forRoll(roll).assign(photo);
+    return forRoll(roll).assign(photo, List.of());
   }
 
   /**

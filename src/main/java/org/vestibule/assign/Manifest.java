@@ -28,9 +28,10 @@ public record Manifest(List<Row> rows, List<String> warnings) {
    *
    * @param number of the row as a spreadsheet counts, the header being 1
    * @param file name or path below the folder, with forward slashes
+   * @param taken when, as the list has it; empty if it doesn't say
    * @param words what is said of it
    */
-  public record Row(int number, String file, PersonWords words) {}
+  public record Row(int number, String file, String taken, PersonWords words) {}
 
   /** Cells that a spreadsheet may have marked as text. */
   private static final Set<PhotoFact> NUMBERS =
@@ -86,7 +87,7 @@ public record Manifest(List<Row> rows, List<String> warnings) {
   private static void add(Map<String, Row> byFile, TableRow cells, List<String> warnings)
       throws Refusal {
     refuseDates(cells);
-    Row row = new Row(cells.number(), path(cells.get("file")), words(cells));
+    Row row = new Row(cells.number(), path(cells.get("file")), cells.get("taken"), words(cells));
     if (row.file().isEmpty()) {
       throw cells.refusal("file", "it is empty", "name the photograph that the row is about");
     }

@@ -46,12 +46,26 @@ public final class RollAssigner {
 
   /** Rows of the manifest that name no photograph of the roll, or several; each a sentence. */
   public List<String> warnings() {
-    return matches.notes();
+    List<String> warnings = new ArrayList<>(matches.notes());
+    Manifest manifest = sources.manifest();
+    if (manifest != null) {
+      manifest.rows().forEach(row -> RowTime.oddity(row).ifPresent(warnings::add));
+    }
+    return warnings;
   }
 
-  /** What becomes of a photograph of the roll. */
-  public Assignment assign(Photo photo) {
-    List<WaitReason> reasons = new ArrayList<>();
+  /** True if a person's row says something of the photograph. */
+  public boolean hasRow(Photo photo) {
+    return rows(photo.arrival().name()).stream().anyMatch(row -> !row.words().isBlank());
+  }
+
+  /**
+   * What becomes of a photograph of the roll.
+   *
+   * @param already why it waits whatever is said of it
+   */
+  public Assignment assign(Photo photo, List<WaitReason> already) {
+    List<WaitReason> reasons = new ArrayList<>(already);
     String name = photo.arrival().name();
     List<Manifest.Row> rows = rows(name);
     PersonWords words = rows.isEmpty() ? PersonWords.NONE : rows.get(0).words();
@@ -73,7 +87,10 @@ public final class RollAssigner {
               "the manifest names a file that several folders hold",
               "write the folder before the name, such as folder/IMG_0001.JPG"));
     }
-    sameShot(photo, words, reasons);
+    rows.forEach(row -> RowTime.problem(row, photo.facts()).ifPresent(reasons::add));
+    if (already.isEmpty()) {
+      sameShot(photo, words, reasons);
+    }
     return new PhotoAssigner(sources, photo.facts())
         .assign(words, NameFacts.of(sources.patterns(), name), reasons);
   }

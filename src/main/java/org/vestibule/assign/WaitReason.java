@@ -39,6 +39,18 @@ public record WaitReason(Kind kind, String sentence, String advice) {
     return new WaitReason(kind, refused.reason(), refused.advice());
   }
 
+  /**
+   * A version of the same shot is filed, so this one never is without a person's word.
+   *
+   * @param id of the filed photograph
+   */
+  public static WaitReason versionFiled(String id) {
+    return new WaitReason(
+        Kind.SAME_SHOT,
+        "another version of this shot is filed already, as photograph " + id,
+        "nothing needs to be done, unless this is the one to keep: then reject the other first");
+  }
+
   /** Sentence and advice as one line. */
   public String line() {
     return sentence + "; " + advice;

@@ -8,6 +8,7 @@ import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.PhotoFact;
+import org.vestibule.assign.WaitReason;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -87,6 +88,11 @@ public final class Corrections {
     Map<String, String> proposal =
         waiting.map(row -> WaitingJson.proposal(row.proposal())).orElse(Map.of());
     CaptureFacts facts = sources.facts(hash);
+    Optional<WaitReason> version =
+        new ShotVersions(practice).filed(hash, facts).map(WaitReason::versionFiled);
+    if (version.isPresent()) {
+      return Outcome.refused(version.get().sentence(), version.get().advice());
+    }
     Outcome<Decided> decided =
         new Lists(practice).byPerson(facts, ProposalWords.completed(said, proposal));
     Outcome<byte[]> bytes = sources.bytes(hash);

@@ -9,6 +9,7 @@ import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Assignment.Waits;
 import org.vestibule.assign.RollAssigner;
+import org.vestibule.assign.WaitReason;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -40,6 +41,8 @@ public final class Ingest {
   private final WaitingPhotos waitingPhotos;
   private final SourceFiles sources;
   private final Filer filer;
+  private final ShotVersions versions;
+  private final ChangedRows changedRows;
   private final List<FiledPhoto> filed = new ArrayList<>();
   private final List<WaitingPhoto> waiting = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
@@ -54,6 +57,8 @@ public final class Ingest {
     this.waitingPhotos = new WaitingPhotos(practice);
     this.sources = new SourceFiles(practice);
     this.filer = new Filer(practice);
+    this.versions = new ShotVersions(practice);
+    this.changedRows = new ChangedRows(practice);
   }
 
   /** Runs one ingest; refused if another run is at work or a list can't be used. */
@@ -133,10 +138,22 @@ public final class Ingest {
       sources.seen(photo);
     }
     switch (state) {
-      case KEPT, REJECTED -> knownAlready++;
+      case KEPT -> {
+        knownAlready++;
+        changedRows.note(photo, assigner).ifPresent(notes::add);
+      }
+      case REJECTED -> knownAlready++;
       case INTENDED -> complete(photo);
-      case SEEN, WAITING -> assign(photo, assigner.assign(photo));
+      case SEEN, WAITING -> assign(photo, assigner.assign(photo, versionFiled(photo)));
     }
+  }
+
+  private List<WaitReason> versionFiled(Photo photo) {
+    return versions
+        .filed(photo.arrival().hash(), photo.facts())
+        .map(WaitReason::versionFiled)
+        .map(List::of)
+        .orElse(List.of());
   }
 
   /** What a killed run intended is made now, by the decision that was written down. */

@@ -45,6 +45,7 @@ final class SourceFiles {
                       photo.arrival().modified()));
           ledger.arrivals().facts(hash, PLACE, photo.arrival().file().toAbsolutePath().toString());
           ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(photo.facts()));
+          new ShotVersions(practice).seen(hash, photo.facts());
           return hash;
         });
   }

@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,6 +89,17 @@ public record CaptureFacts(
   /** The moment of the capture if the file states it fully, or null. */
   public @Nullable Instant moment() {
     return takenAt == null || offset == null ? null : takenAt.toInstant(offset);
+  }
+
+  /**
+   * What every version of one shot has in common: the time to the fraction and the camera. Empty if
+   * there is no fraction, since bursts share a second.
+   */
+  public Optional<String> shot() {
+    boolean fraction = subsecond != null && !subsecond.matches("0*");
+    return takenAt == null || model == null || !fraction
+        ? Optional.empty()
+        : Optional.of("shot " + takenAt + " " + make + " " + model);
   }
 
   /** What the time means on the clock of a site in this zone. */

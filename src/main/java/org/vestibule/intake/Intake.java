@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.vestibule.base.ContentHash;
 
 /**
@@ -43,9 +44,13 @@ public final class Intake {
     FolderWalk walk = FolderWalk.of(folder);
     intake.leftOut.addAll(walk.leftOut());
     Neighbours neighbours = Neighbours.of(walk.files());
-    for (FoundFile file : walk.files()) {
-      intake.take(file, neighbours);
-    }
+    // A copy's name must not win over the original's where both hold the same bytes.
+    Predicate<FoundFile> copy = file -> neighbours.copyOf(file.name()).isPresent();
+    walk.files().stream().filter(copy.negate()).forEach(file -> intake.take(file, neighbours));
+    walk.files().stream().filter(copy).forEach(file -> intake.take(file, neighbours));
+    Map<String, Integer> place = new HashMap<>();
+    walk.files().forEach(file -> place.put(file.name(), place.size()));
+    intake.photos.sort(Comparator.comparing(photo -> place.get(photo.arrival().name())));
     intake.leftOut.sort(Comparator.comparing(LeftOut::name));
     return new Roll(intake.photos, intake.leftOut);
   }

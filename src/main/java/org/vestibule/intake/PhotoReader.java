@@ -58,6 +58,9 @@ final class PhotoReader {
     CaptureFacts facts = IccFacts.read(structure, builder, warnings).build();
     sizes(structure.frame(), facts, warnings);
     List<String> traces = new EditingTraces(segments, tags, facts).find();
+    if (SameShot.isEditedName(arrival.name())) {
+      traces.add("its name, with an E before the number, is that of an edited copy");
+    }
     if (neighbours.hasEditSidecar(arrival.name())) {
       traces.add("a note of edits made on the phone (.aae) lies beside it");
     }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Finds photographs that show one shot: an edited copy beside its original carries an E before its
@@ -51,10 +50,7 @@ final class SameShot {
   private static List<String> keys(Photo photo) {
     List<String> keys = new ArrayList<>();
     keys.add("name " + originalStem(photo.arrival().name()));
-    String capture = capture(photo.facts());
-    if (capture != null) {
-      keys.add(capture);
-    }
+    photo.facts().shot().ifPresent(keys::add);
     return keys;
   }
 
@@ -67,14 +63,8 @@ final class SameShot {
     return edited.matches() ? edited.group(1) + edited.group(2) + edited.group(3) : stem;
   }
 
-  /** Time to the fraction and camera; null if there is no fraction, as bursts share a second. */
-  private static @Nullable String capture(CaptureFacts facts) {
-    if (facts.takenAt() == null || facts.model() == null) {
-      return null;
-    }
-    if (facts.subsecond() == null || facts.subsecond().matches("0*")) {
-      return null;
-    }
-    return "shot " + facts.takenAt() + " " + facts.make() + " " + facts.model();
+  /** True if the name is one that phones give an edited copy. */
+  static boolean isEditedName(String name) {
+    return EDITED.matcher(FileNames.key(FileNames.stem(name))).matches();
   }
 }

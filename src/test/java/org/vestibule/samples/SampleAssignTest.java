@@ -64,7 +64,7 @@ class SampleAssignTest {
     warnings = assigner.warnings();
     for (Photo photo : roll.photos()) {
       PHOTOS.put(photo.arrival().name(), photo);
-      BECAME.put(photo.arrival().name(), assigner.assign(photo));
+      BECAME.put(photo.arrival().name(), assigner.assign(photo, List.of()));
     }
   }
 

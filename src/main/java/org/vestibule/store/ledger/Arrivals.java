@@ -89,6 +89,17 @@ public final class Arrivals {
         });
   }
 
+  /** The photographs of which these facts were recorded, the first one first. */
+  public List<ContentHash> withFacts(String kind, String json) {
+    return database.list(
+        "SELECT hash FROM facts WHERE practice = ? AND kind = ? AND json = ?"
+            + " GROUP BY hash ORDER BY MIN(number)",
+        row -> row.hash("hash"),
+        database.practice(),
+        kind,
+        json);
+  }
+
   /** The facts of this kind that were recorded last. */
   public Optional<String> facts(ContentHash hash, String kind) {
     return database.one(

@@ -16,6 +16,8 @@ CREATE TABLE facts (
 
 CREATE INDEX facts_hash ON facts (practice, hash, kind)
 
+CREATE INDEX facts_shot ON facts (practice, json) WHERE kind = 'shot'
+
 CREATE TABLE photo (
   practice TEXT NOT NULL, hash TEXT NOT NULL, size INTEGER NOT NULL, first_seen_at TEXT NOT NULL,
   state TEXT NOT NULL CHECK (state IN ('SEEN', 'WAITING', 'INTENDED', 'KEPT', 'REJECTED')),

@@ -47,18 +47,6 @@ final class BlockWalk {
     return blocks > MOST_BLOCKS_PER_UNIT ? single : List.of(all);
   }
 
-  /** True if the result has every block of the source. */
-  boolean takesAll() {
-    for (Plane plane : planes) {
-      BlockGrid stored = plane.source().grid;
-      if ((long) stored.wide() * stored.high()
-          != (long) plane.grid().wide() * plane.grid().high()) {
-        return false;
-      }
-    }
-    return true;
-  }
-
   /** Hands the blocks of a scan to the sink. */
   void scan(int[] components, BlockSink sink) throws JpegFault {
     sink.start();

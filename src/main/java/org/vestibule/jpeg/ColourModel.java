@@ -7,7 +7,7 @@ public enum ColourModel {
   RGB("RGB components"),
   CMYK("CMYK"),
   YCCK("YCCK"),
-  UNKNOWN("an unknown number of components");
+  UNKNOWN("of an unknown kind");
 
   private final String words;
 

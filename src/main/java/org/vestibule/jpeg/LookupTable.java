@@ -6,18 +6,20 @@ import java.util.Arrays;
  * A Huffman table laid out for decoding a symbol in one look: each entry says how many bits code
  * and value take together (ITU-T T.81 F.2.2.3, with a table in place of its loop).
  *
- * <p>An entry is {@code symbol << 16 | code length << 8 | code and value length}; 0 is no code.
+ * <p>An entry is {@code symbol << 24 | code length << 8 | code and value length}. Shifting by an
+ * entry, or by an entry shifted right by eight, shifts by one of the lengths, because a shift takes
+ * the lowest six bits only.
  */
 final class LookupTable {
 
   /** Right shift that leaves the bits looked up of a word. */
-  static final int SHIFT = 64 - 10;
+  private static final int SHIFT = 64 - 10;
 
   private static final int LOOK_BITS = 64 - SHIFT;
   private static final int LONGEST = 16;
 
-  /** Entries by the next bits. */
-  final int[] look = new int[1 << LOOK_BITS];
+  /** Entries by the next bits; 0 where the code is longer. */
+  private final int[] look = new int[1 << LOOK_BITS];
 
   /** One past the largest code of each length, shifted to 16 bits. */
   private final int[] limit = new int[LONGEST + 1];
@@ -27,7 +29,20 @@ final class LookupTable {
 
   private final HuffmanTable table;
 
-  LookupTable(HuffmanTable table) {
+  /** Entries of a {@link PairTable}; none for tables without pairs. */
+  final long[] pairs;
+
+  /** For DC tables and the AC tables of progressive scans. */
+  static LookupTable of(HuffmanTable table) {
+    return new LookupTable(table, false);
+  }
+
+  /** For the AC tables of sequential scans. */
+  static LookupTable withPairs(HuffmanTable table) {
+    return new LookupTable(table, true);
+  }
+
+  private LookupTable(HuffmanTable table, boolean pairs) {
     this.table = table;
     int code = 0;
     int index = 0;
@@ -43,15 +58,21 @@ final class LookupTable {
       limit[length] = code << (LONGEST - length);
       code <<= 1;
     }
+    this.pairs = pairs ? new PairTable(this).look : new long[0];
   }
 
   private int entry(int index, int length) {
     int symbol = table.symbol(index);
-    return symbol << 16 | length << 8 | (length + (symbol & 15));
+    return symbol << 24 | length << 8 | (length + (symbol & 15));
   }
 
-  /** The entry of a code longer than the look-up takes; 0 if the bits are no code. */
-  int longEntry(long word) {
+  /** The entry of the code that a word starts with; 0 if it starts with none. */
+  int entry(long word) {
+    int entry = look[(int) (word >>> SHIFT)];
+    return entry != 0 ? entry : longEntry(word);
+  }
+
+  private int longEntry(long word) {
     int bits = (int) (word >>> 48);
     for (int length = LOOK_BITS + 1; length <= LONGEST; length++) {
       if (bits < limit[length]) {

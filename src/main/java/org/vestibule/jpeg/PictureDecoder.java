@@ -27,12 +27,12 @@ final class PictureDecoder extends PictureWalk {
   static Coefficients decode(byte[] bytes) throws JpegFault {
     JpegStructure structure = JpegStructure.readOrFail(bytes);
     PictureLimits.check(structure);
-    return decode(bytes, structure);
+    return MemoryBudget.shared()
+        .within(MemoryNeed.coefficients(structure.frame()), () -> decode(bytes, structure));
   }
 
-  /** Decodes a picture whose kind and size were checked. */
+  /** Decodes a picture whose kind and size were checked, in memory that was admitted. */
   static Coefficients decode(byte[] bytes, JpegStructure structure) throws JpegFault {
-    PictureLimits.coefficients(structure.frame());
     PictureDecoder decoder = new PictureDecoder(bytes, structure);
     decoder.segments();
     if (!decoder.requireWhole()) {

@@ -1,7 +1,5 @@
 package org.vestibule.jpeg;
 
-import java.util.List;
-
 /**
  * Says whether a picture is of a kind and size that can be decoded, before anything is allocated.
  */
@@ -9,8 +7,8 @@ final class PictureLimits {
 
   private static final long MOST_SEQUENTIAL_SAMPLES = 200_000_000L;
   private static final long MOST_PROGRESSIVE_SAMPLES = 50_000_000L;
+  private static final int MOST_COMPONENTS = 4;
   private static final int MOST_SCANS = 400;
-  private static final long MEGABYTE = 1 << 20;
   private static final String EXPORT = "export the photo again as an ordinary 8-bit colour JPEG";
 
   private PictureLimits() {}
@@ -82,44 +80,10 @@ final class PictureLimits {
           "the picture has " + frame.precisionBits() + " bits per sample, 8 are read", EXPORT);
     }
     int components = frame.components().size();
-    if (components != 1 && components != 3) {
-      ColourModel model = structure.colourModel();
+    if (components > MOST_COMPONENTS) {
       throw JpegFault.unsuited(
-          "the picture has "
-              + components
-              + " components"
-              + (model == ColourModel.UNKNOWN ? "" : " (" + model.words() + ")")
-              + "; 1 (gray) or 3 (YCbCr) are read",
+          "the picture has " + components + " components, at most " + MOST_COMPONENTS + " are read",
           EXPORT);
     }
-  }
-
-  /** Requires memory for all coefficients of a picture at once. */
-  static void coefficients(JpegFrame frame) throws JpegFault {
-    memory(coefficientBytes(frame), Runtime.getRuntime().maxMemory());
-  }
-
-  /** The coefficients must leave room for a second picture to compare with. */
-  static void memory(long neededBytes, long heapBytes) throws JpegFault {
-    long available = heapBytes / 5 * 2;
-    if (neededBytes > available) {
-      throw JpegFault.unsuited(
-          "the picture needs "
-              + neededBytes / MEGABYTE
-              + " MB of memory, "
-              + available / MEGABYTE
-              + " MB may be used for one",
-          "start again with more memory (Java option -Xmx), or export a smaller copy");
-    }
-  }
-
-  static long coefficientBytes(JpegFrame frame) {
-    List<JpegComponent> components = frame.components();
-    long bytes = 0;
-    for (JpegComponent component : components) {
-      BlockGrid grid = BlockGrid.of(frame, component);
-      bytes = Math.addExact(bytes, Math.multiplyExact(128L, grid.allocated()));
-    }
-    return bytes;
   }
 }

@@ -129,7 +129,7 @@ final class ScanBits {
     while (size < capacity - 8 && !ended) {
       if (next <= end - 8) {
         long word = (long) WORD.get(source, next);
-        if (((~word - ONES) & word & TOPS) == 0) {
+        if (hasNoFill(word)) {
           WORD.set(to, size, word);
           size += 8;
           next += 8;
@@ -156,6 +156,11 @@ final class ScanBits {
     filled = size;
     limit = ended ? size * 8 : (size - SLACK) * 8;
     Arrays.fill(to, size, Math.min(to.length, size + SLACK), (byte) 0);
+  }
+
+  /** True if none of eight bytes is FF. */
+  static boolean hasNoFill(long word) {
+    return ((~word - ONES) & word & TOPS) == 0;
   }
 
   private int afterFill(int first) {

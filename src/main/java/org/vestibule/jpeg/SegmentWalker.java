@@ -131,6 +131,10 @@ final class SegmentWalker {
   private int codedEnd(int from) {
     int i = from;
     while (i < bytes.length - 1) {
+      if (i + 8 < bytes.length && ScanBits.hasNoFill((long) ScanBits.WORD.get(bytes, i))) {
+        i += 8;
+        continue;
+      }
       if (bytes[i] == (byte) 0xFF) {
         int next = Bytes.u8(bytes, i + 1);
         if (next != 0 && next != 0xFF && !Markers.isRestart(next)) {

@@ -12,18 +12,26 @@ final class SequentialTokens {
   private static final int MOST_DC_BITS = 11;
   private static final int MOST_AC_BITS = 10;
 
-  /** A code and its value take at most this many bits. */
-  private static final int LONGEST = 31;
+  private static final int ZERO_RUN = 0xF0;
 
-  private static final int[] TRANSPOSED = transposed();
+  /**
+   * Bits that can be read of a word before it may hold less than a code and its value, which are 31
+   * at most.
+   */
+  private static final int WHOLE = 57 - 31;
+
+  /** A position past all that a damaged block can reach. */
+  private static final int ENDED = 1000;
+
+  private static final int[] STRAIGHT = ScatteredBlock.placesFor(false);
+  private static final int[] TRANSPOSED = ScatteredBlock.placesFor(true);
 
   private final ScanBits in;
   private final Tokens out;
   private final boolean transposes;
   private final int[] predictions;
 
-  /** Size and bits of the coefficients of one block at their transposed places. */
-  private final int[] values = new int[64 + 16];
+  private final ScatteredBlock block = new ScatteredBlock();
 
   /** Set once a value was met that a baseline picture can't carry. */
   boolean beyondBaseline;
@@ -33,14 +41,6 @@ final class SequentialTokens {
     this.out = out;
     this.transposes = transposes;
     this.predictions = new int[parts];
-  }
-
-  private static int[] transposed() {
-    int[] places = new int[64 + 16];
-    for (int i = 0; i < 64; i++) {
-      places[i] = Zigzag.position(Zigzag.natural(i) & 7, Zigzag.natural(i) >> 3);
-    }
-    return places;
   }
 
   /** Forgets predictions, as at the start of every restart interval. */
@@ -54,29 +54,32 @@ final class SequentialTokens {
     in.ready();
     plane.dc[index] = dc(part, dc);
     plane.place[index] = out.begin();
-    out.next = transposes ? transposed(ac, plane.acCounts) : straight(ac, plane.acCounts);
+    if (transposes) {
+      singles(ac, TRANSPOSED);
+    } else {
+      pairs(ac);
+    }
   }
 
   /** Reads a block that only fills up an MCU, and forgets it. */
-  void padding(int part, LookupTable dc, LookupTable ac, int[] counts) throws JpegFault {
+  void padding(int part, LookupTable dc, LookupTable ac) throws JpegFault {
     in.ready();
     dc(part, dc);
     out.begin();
-    straight(ac, counts);
+    int kept = out.next;
+    singles(ac, STRAIGHT);
+    out.next = kept;
   }
 
   private short dc(int part, LookupTable table) throws JpegFault {
     long word = in.word(in.at);
-    int entry = table.look[(int) (word >>> LookupTable.SHIFT)];
-    if (entry == 0) {
-      entry = table.longEntry(word);
-    }
-    int size = entry >>> 16;
+    int entry = table.entry(word);
+    int size = entry >>> 24;
     if (entry == 0 || size > 15) {
       throw damaged("no such code");
     }
     if (size > 0) {
-      int bits = (int) (word << (entry >>> 8 & 31) >>> (64 - size));
+      int bits = (int) (word << (entry >>> 8) >>> -size);
       // Negative differences come as their magnitude's complement (T.81 F.2.2.1, EXTEND).
       predictions[part] += bits < 1 << (size - 1) ? bits - (1 << size) + 1 : bits;
       beyondBaseline |= size > MOST_DC_BITS;
@@ -89,152 +92,113 @@ final class SequentialTokens {
     return value;
   }
 
-  private int straight(LookupTable table, int[] counts) throws JpegFault {
-    int[] look = table.look;
+  /** Two coefficients at a time; a block that seems to run past its end is read again singly. */
+  private void pairs(LookupTable table) throws JpegFault {
+    long[] look = table.pairs;
     short[] chunk = out.chunk;
     int next = out.next;
     int at = in.at;
+    int reload = at + WHOLE;
     long word = in.word(at);
-    int left = 57;
     int position = 0;
     do {
-      if (left < LONGEST) {
+      if (at > reload) {
         word = in.word(at);
-        left = 57;
+        reload = at + WHOLE;
       }
-      int entry = look[(int) (word >>> LookupTable.SHIFT)];
-      if (entry == 0) {
-        entry = table.longEntry(word);
-      }
-      int symbol = entry >>> 16;
-      int size = symbol & 15;
-      int bits = (int) (word << (entry >>> 8 & 31) >>> 1 >>> (63 - size));
-      int length = entry & 31;
-      word <<= length;
-      at += length;
-      left -= length;
-      if (size == 0) {
-        if (symbol == 0xF0) {
-          position += 16;
-          counts[symbol]++;
-          chunk[next++] = Tokens.ZERO_RUN;
-          continue;
+      long pair = look[(int) (word >>> PairTable.SHIFT)];
+      if (pair != 0) {
+        word <<= pair;
+        at += (int) pair & 63;
+        position += (int) pair >>> 8 & 0xFF;
+        chunk[next] = (short) (pair >>> 16);
+        chunk[next + 1] = (short) (pair >>> 32);
+        next += (int) (pair >>> 48) & 3;
+        if (pair < 0) {
+          if (position >= 63) {
+            break;
+          }
+          in.at = at;
+          end(chunk, next - 1);
+          return;
         }
-        in.at = at;
-        return end(chunk, next, entry, counts);
-      }
-      position += (symbol >>> 4) + 1;
-      counts[symbol]++;
-      if (size > Tokens.MOST_BITS) {
-        beyondBaseline |= size > MOST_AC_BITS;
-        chunk[next++] = (short) (symbol << 8);
-        chunk[next++] = (short) bits;
       } else {
-        chunk[next++] = (short) (symbol << 8 | bits);
+        int entry = table.entry(word);
+        int symbol = entry >>> 24;
+        int size = symbol & 15;
+        if (size > 0 && size <= Tokens.MOST_BITS) {
+          chunk[next++] = (short) (symbol << 8 | (int) (word << (entry >>> 8) >>> -size));
+        } else if (symbol == ZERO_RUN) {
+          chunk[next++] = Tokens.ZERO_RUN;
+        } else {
+          break;
+        }
+        word <<= entry;
+        at += entry & 63;
+        position += (symbol >>> 4) + 1;
       }
     } while (position < 63);
-    in.at = at;
-    if (position > 63 || chunk[next - 1] == Tokens.ZERO_RUN) {
-      throw damaged("a run goes past the end of a block");
+    if (position != 63 || chunk[next - 1] == Tokens.ZERO_RUN || chunk[next - 1] == Tokens.END) {
+      singles(table, STRAIGHT);
+    } else {
+      in.at = at;
+      chunk[next++] = Tokens.FULL;
+      out.next = next;
     }
-    chunk[next++] = Tokens.FULL;
-    return next;
   }
 
   /** Ends a block; zero runs right before its end say nothing and are left out. */
-  private int end(short[] chunk, int after, int entry, int[] counts) throws JpegFault {
-    if (entry == 0 || entry >>> 16 != 0) {
-      throw damaged(entry == 0 ? "no such code" : "no such run");
-    }
+  private void end(short[] chunk, int after) {
     int next = after;
     while (next > out.next && chunk[next - 1] == Tokens.ZERO_RUN) {
       next--;
-      counts[0xF0]--;
     }
-    counts[0]++;
     chunk[next++] = Tokens.END;
-    return next;
+    out.next = next;
   }
 
-  private int transposed(LookupTable table, int[] counts) throws JpegFault {
-    int[] look = table.look;
+  private void requireEnd(int entry) throws JpegFault {
+    if (entry == 0 || entry >>> 24 != 0) {
+      throw damaged(entry == 0 ? "no such code" : "no such run");
+    }
+  }
+
+  /** One coefficient at a time, each put down at its place. */
+  private void singles(LookupTable table, int[] places) throws JpegFault {
+    int[] values = block.values;
     int at = in.at;
+    int reload = at + WHOLE;
     long word = in.word(at);
-    int left = 57;
     int position = 0;
     long filled = 0;
     do {
-      if (left < LONGEST) {
+      if (at > reload) {
         word = in.word(at);
-        left = 57;
+        reload = at + WHOLE;
       }
-      int entry = look[(int) (word >>> LookupTable.SHIFT)];
-      if (entry == 0) {
-        entry = table.longEntry(word);
+      int entry = table.entry(word);
+      int size = entry >>> 24 & 15;
+      if (size != 0) {
+        position += (entry >>> 28) + 1;
+        int place = places[position];
+        values[place] = size << 16 | (int) (word << (entry >>> 8) >>> -size);
+        filled |= 1L << place;
+      } else if (entry >>> 24 == ZERO_RUN) {
+        position += 16;
+      } else {
+        requireEnd(entry);
+        position = ENDED;
       }
-      int symbol = entry >>> 16;
-      int size = symbol & 15;
-      int bits = (int) (word << (entry >>> 8 & 31) >>> 1 >>> (63 - size));
-      int length = entry & 31;
-      word <<= length;
-      at += length;
-      left -= length;
-      if (size == 0) {
-        if (symbol == 0xF0) {
-          position += 16;
-          continue;
-        }
-        if (entry == 0 || symbol != 0) {
-          throw damaged(entry == 0 ? "no such code" : "no such run");
-        }
-        in.at = at;
-        return rewrite(filled, counts);
-      }
-      position += (symbol >>> 4) + 1;
-      int place = TRANSPOSED[position];
-      values[place] = size << 16 | bits;
-      filled |= 1L << place;
+      word <<= entry;
+      at += entry & 63;
     } while (position < 63);
     in.at = at;
-    if (position > 63) {
+    if (position > 63 && position < ENDED) {
       throw damaged("a run goes past the end of a block");
     }
-    return rewrite(filled, counts);
-  }
-
-  /** The tokens of the values at the places that are filled. */
-  private int rewrite(long filled, int[] counts) {
-    short[] chunk = out.chunk;
-    int next = out.next;
-    int last = 0;
-    for (long rest = filled; rest != 0; rest &= rest - 1) {
-      int place = Long.numberOfTrailingZeros(rest);
-      int run = place - last - 1;
-      while (run > 15) {
-        run -= 16;
-        counts[0xF0]++;
-        chunk[next++] = Tokens.ZERO_RUN;
-      }
-      int value = values[place];
-      int size = value >>> 16;
-      int symbol = run << 4 | size;
-      counts[symbol]++;
-      if (size > Tokens.MOST_BITS) {
-        beyondBaseline |= size > MOST_AC_BITS;
-        chunk[next++] = (short) (symbol << 8);
-        chunk[next++] = (short) value;
-      } else {
-        chunk[next++] = (short) (symbol << 8 | (value & 0xFF));
-      }
-      last = place;
-    }
-    if (last < 63) {
-      counts[0]++;
-      chunk[next++] = Tokens.END;
-    } else {
-      chunk[next++] = Tokens.FULL;
-    }
-    return next;
+    block.filled = filled;
+    block.write(out);
+    beyondBaseline |= block.largestSize > MOST_AC_BITS;
   }
 
   private JpegFault damaged(String what) {

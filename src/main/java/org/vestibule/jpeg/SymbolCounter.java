@@ -6,27 +6,14 @@ import java.util.Arrays;
 final class SymbolCounter implements BlockSink {
 
   private final Tokens tokens;
-  private final boolean countsAc;
   private final int[] predictions;
   private final int[][] dcCounts = new int[2][256];
   private final int[][] acCounts = new int[2][256];
 
-  /**
-   * For all scans of a result.
-   *
-   * @param countsAc false if the AC symbols were counted when the picture was decoded and the
-   *     result has all of its blocks
-   */
-  SymbolCounter(TokenPicture picture, boolean countsAc) {
+  /** For all scans of a result. */
+  SymbolCounter(TokenPicture picture) {
     this.tokens = picture.tokens;
-    this.countsAc = countsAc;
     this.predictions = new int[picture.planes.size()];
-    for (int i = 0; i < predictions.length && !countsAc; i++) {
-      int[] counts = picture.planes.get(i).acCounts;
-      for (int symbol = 0; symbol < counts.length; symbol++) {
-        acCounts[tableOf(i)][symbol] += counts[symbol];
-      }
-    }
   }
 
   @Override
@@ -39,9 +26,7 @@ final class SymbolCounter implements BlockSink {
     int difference = dc - predictions[component];
     predictions[component] = dc;
     dcCounts[tableOf(component)][32 - Integer.numberOfLeadingZeros(Math.abs(difference))]++;
-    if (countsAc) {
-      ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
-    }
+    ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
   }
 
   @Override

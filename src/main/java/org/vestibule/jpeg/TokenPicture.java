@@ -23,7 +23,7 @@ final class TokenPicture {
   TokenPicture(JpegStructure structure, boolean transposed) {
     this.structure = structure;
     this.transposed = transposed;
-    this.tokens = new Tokens(structure.codedBytes());
+    this.tokens = new Tokens(structure.codedBytes(), MemoryNeed.tokens(structure));
     for (JpegComponent component : structure.frame().components()) {
       planes.add(new TokenPlane(structure.frame(), component));
     }

@@ -15,9 +15,6 @@ final class TokenPlane {
   /** The place of each block's first token. */
   final int[] place;
 
-  /** How often each AC symbol stands in the component's tokens. */
-  final int[] acCounts = new int[256];
-
   /** The quantisation table in zigzag order, as stored. */
   int[] quantisation = new int[0];
 

@@ -12,10 +12,7 @@ final class TokenScan {
   private final LookupTable[] ac;
   private final ScanBits in;
   private final SequentialTokens blocks;
-  private final int restartInterval;
-  private final int[] paddingCounts = new int[256];
-  private int unitsToRestart;
-  private int nextRestart;
+  private final Restarts restarts;
 
   /**
    * For one scan.
@@ -37,8 +34,7 @@ final class TokenScan {
     this.ac = ac.clone();
     this.in = in;
     this.blocks = blocks;
-    this.restartInterval = restartInterval;
-    this.unitsToRestart = restartInterval;
+    this.restarts = new Restarts(restartInterval, in);
   }
 
   /** Reads all of the scan, which must hold nothing else. */
@@ -50,7 +46,9 @@ final class TokenScan {
       int high = BlockGrid.unitsHigh(frame);
       for (int row = 0; row < high; row++) {
         for (int column = 0; column < wide; column++) {
-          restartIfDue();
+          if (restarts.due()) {
+            blocks.reset();
+          }
           unit(row, column);
         }
       }
@@ -61,7 +59,9 @@ final class TokenScan {
   private void single(TokenPlane plane) throws JpegFault {
     int count = plane.dc.length;
     for (int index = 0; index < count; index++) {
-      restartIfDue();
+      if (restarts.due()) {
+        blocks.reset();
+      }
       blocks.block(plane, index, 0, dc[0], ac[0]);
     }
   }
@@ -77,23 +77,10 @@ final class TokenScan {
           if (row < grid.high() && column < grid.wide()) {
             blocks.block(plane, row * grid.wide() + column, part, dc[part], ac[part]);
           } else {
-            blocks.padding(part, dc[part], ac[part], paddingCounts);
+            blocks.padding(part, dc[part], ac[part]);
           }
         }
       }
     }
-  }
-
-  private void restartIfDue() throws JpegFault {
-    if (restartInterval == 0) {
-      return;
-    }
-    if (unitsToRestart == 0) {
-      in.restart(nextRestart);
-      nextRestart = (nextRestart + 1) & 7;
-      unitsToRestart = restartInterval;
-      blocks.reset();
-    }
-    unitsToRestart--;
   }
 }

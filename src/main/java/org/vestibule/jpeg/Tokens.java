@@ -27,9 +27,10 @@ final class Tokens {
   /** More tokens than a block can take: 63 of two places, and its end. */
   static final int BLOCK = 128;
 
-  private static final int CHUNK_BITS = 20;
+  private static final int CHUNK_BITS = 17;
   private static final int CHUNK = 1 << CHUNK_BITS;
 
+  private final int mostChunks;
   private short[][] chunks = new short[4][];
   private int used;
 
@@ -42,15 +43,22 @@ final class Tokens {
    * Starts with room for what is likely needed.
    *
    * @param codedBytes entropy-coded bytes of the picture
+   * @param mostBytes bytes that were admitted for tokens
    */
-  Tokens(long codedBytes) {
+  Tokens(long codedBytes, long mostBytes) {
+    this.mostChunks = (int) (mostBytes / (2 * CHUNK)) + 1;
     chunk = new short[(int) Math.min(CHUNK, 2 * BLOCK + 3 * codedBytes / 2)];
     chunks[used++] = chunk;
   }
 
   /** Makes room for a block and returns its place. */
-  int begin() {
+  int begin() throws JpegFault {
     if (next > chunk.length - BLOCK) {
+      if (used > mostChunks) {
+        throw JpegFault.unsuited(
+            "the picture holds more values than its size lets expect",
+            "export the photo again as an ordinary JPEG");
+      }
       if (used == chunks.length) {
         chunks = Arrays.copyOf(chunks, 2 * used);
       }

@@ -21,22 +21,43 @@ public final class Transcoder {
    * picture that is whole, is refused.
    */
   public static Outcome<Transcoded> transcode(byte[] source, TranscodePlan plan) {
+    return use(
+        source,
+        plan,
+        picture -> {
+          requireShown(picture.structure.colourModel());
+          return transcode(source, picture, plan);
+        });
+  }
+
+  /**
+   * The same for a picture of one to four components of any colours. The result is bare, so that
+   * whoever shows it must know what the components stand for.
+   */
+  static Outcome<Transcoded> carry(byte[] source, TranscodePlan plan) {
+    return use(source, plan, picture -> transcode(source, picture, plan));
+  }
+
+  private static Outcome<Transcoded> use(
+      byte[] source, TranscodePlan plan, Decoding.Use<Transcoded> use) {
     try {
-      return Outcome.done(
-          transcode(source, TokenDecoder.decode(source, plan.turn().swapsAxes()), plan));
+      return Outcome.done(Decoding.use(source, plan.turn().swapsAxes(), use));
     } catch (JpegFault fault) {
       return fault.refusal();
     }
   }
 
-  private static Transcoded transcode(byte[] source, TokenPicture picture, TranscodePlan plan)
-      throws JpegFault {
-    ColourModel model = picture.structure.colourModel();
+  /** Requires colours that a bare baseline picture states without a word. */
+  static void requireShown(ColourModel model) throws JpegFault {
     if (model != ColourModel.GRAY && model != ColourModel.YCBCR) {
       throw JpegFault.unsuited(
           "the picture's colours are " + model.words() + ", gray or YCbCr were expected",
           "export the photo again as an ordinary colour JPEG");
     }
+  }
+
+  static Transcoded transcode(byte[] source, TokenPicture picture, TranscodePlan plan)
+      throws JpegFault {
     Layout layout = Layout.of(picture.structure.frame(), plan);
     PlainScan plain = picture.plainScan;
     byte[] straight = null;
@@ -108,7 +129,7 @@ public final class Transcoder {
   private static byte[] recoded(TokenPicture picture, Layout layout) throws JpegFault {
     BlockTurn turn = new BlockTurn(layout.turn());
     BlockWalk walk = new BlockWalk(picture, layout);
-    SymbolCounter counter = new SymbolCounter(picture, !walk.takesAll());
+    SymbolCounter counter = new SymbolCounter(picture);
     for (int[] scan : walk.scans()) {
       walk.scan(scan, counter);
     }

@@ -1,0 +1,119 @@
+package org.vestibule.jpeg;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Decodes progressive pictures to tokens, fast; sound pictures only, as {@link TokenDecoder}. */
+final class ProgressiveDecoder extends PictureWalk {
+
+  private final List<ProgressivePlane> planes = new ArrayList<>();
+
+  private ProgressiveDecoder(byte[] bytes, JpegStructure structure) {
+    super(bytes, structure);
+    for (JpegComponent component : frame.components()) {
+      planes.add(new ProgressivePlane(frame, component));
+    }
+  }
+
+  static TokenPicture decode(byte[] bytes, JpegStructure structure, boolean transposed)
+      throws JpegFault {
+    ProgressiveDecoder decoder = new ProgressiveDecoder(bytes, structure);
+    decoder.segments();
+    decoder.requireWhole();
+    TokenPicture picture = new TokenPicture(structure, transposed);
+    for (int i = 0; i < picture.planes.size(); i++) {
+      picture.planes.get(i).quantisation = decoder.quantisation(i);
+      tokens(decoder.planes.get(i), picture.planes.get(i), picture);
+    }
+    return picture;
+  }
+
+  private static void tokens(ProgressivePlane from, TokenPlane to, TokenPicture picture)
+      throws JpegFault {
+    int[] places = ScatteredBlock.placesFor(picture.transposed);
+    ScatteredBlock block = new ScatteredBlock();
+    for (int index = 0; index < from.filled.length; index++) {
+      int base = index << 6;
+      to.dc[index] = from.values[base];
+      to.place[index] = picture.tokens.begin();
+      for (long rest = from.filled[index]; rest != 0; rest &= rest - 1) {
+        int position = Long.numberOfTrailingZeros(rest);
+        int value = from.values[base + position];
+        if (value == Short.MIN_VALUE) {
+          throw JpegFault.damaged("the picture's data is damaged (a value out of range)");
+        }
+        block.put(places[position], value);
+      }
+      block.write(picture.tokens);
+    }
+  }
+
+  @Override
+  void scan(ScanHeader header, JpegSegment segment) throws JpegFault {
+    List<LookupTable> needed = new ArrayList<>();
+    for (ScanHeader.Part part : header.components()) {
+      if (header.spectralStart() > 0) {
+        needed.add(LookupTable.of(tables.acTable(part.acTable())));
+      } else if (header.high() == 0) {
+        needed.add(LookupTable.of(tables.dcTable(part.dcTable())));
+      }
+    }
+    ScanBits in = new ScanBits(bytes, segment.dataEnd(), segment.codedEnd());
+    ProgressiveTokens blocks =
+        new ProgressiveTokens(in, header, needed.toArray(new LookupTable[0]));
+    Restarts restarts = new Restarts(tables.restartInterval(), in);
+    if (header.interleaved()) {
+      interleaved(header, blocks, restarts);
+    } else {
+      single(header, blocks, restarts);
+    }
+    in.requireEnd();
+  }
+
+  private void single(ScanHeader header, ProgressiveTokens blocks, Restarts restarts)
+      throws JpegFault {
+    ProgressivePlane plane = planes.get(header.components().get(0).index());
+    boolean dc = header.spectralStart() == 0;
+    for (int index = 0; index < plane.filled.length; index++) {
+      if (restarts.due()) {
+        blocks.reset();
+      }
+      if (dc) {
+        blocks.dc(plane, index, 0);
+      } else {
+        blocks.ac(plane, index);
+      }
+    }
+  }
+
+  /** Only DC scans interleave components. */
+  private void interleaved(ScanHeader header, ProgressiveTokens blocks, Restarts restarts)
+      throws JpegFault {
+    int wide = BlockGrid.unitsWide(frame);
+    int high = BlockGrid.unitsHigh(frame);
+    for (int row = 0; row < high; row++) {
+      for (int column = 0; column < wide; column++) {
+        if (restarts.due()) {
+          blocks.reset();
+        }
+        for (int part = 0; part < header.components().size(); part++) {
+          unit(planes.get(header.components().get(part).index()), part, row, column, blocks);
+        }
+      }
+    }
+  }
+
+  private static void unit(
+      ProgressivePlane plane, int part, int unitRow, int unitColumn, ProgressiveTokens blocks)
+      throws JpegFault {
+    BlockGrid grid = plane.grid;
+    int across = plane.component.horizontal();
+    int down = plane.component.vertical();
+    for (int row = unitRow * down; row < (unitRow + 1) * down; row++) {
+      for (int column = unitColumn * across; column < (unitColumn + 1) * across; column++) {
+        boolean shown = row < grid.high() && column < grid.wide();
+        blocks.dc(plane, shown ? row * grid.wide() + column : -1, part);
+      }
+    }
+  }
+}

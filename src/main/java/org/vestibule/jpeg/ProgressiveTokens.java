@@ -1,0 +1,216 @@
+package org.vestibule.jpeg;
+
+import java.util.Arrays;
+
+/** Reads blocks of progressive scans: first and refining, DC and AC (ITU-T T.81 G.1.2, G.2). */
+final class ProgressiveTokens {
+
+  private final ScanBits in;
+  private final ScanHeader header;
+  private final LookupTable[] tables;
+  private final int low;
+  private final int start;
+  private final int end;
+
+  /** A bit for each coefficient of the scan's band. */
+  private final long band;
+
+  private final int[] predictions;
+
+  /** Blocks of the band that still end without further values. */
+  private int endOfBandRun;
+
+  /**
+   * For one scan.
+   *
+   * @param tables the DC tables of a first DC scan, the AC table of an AC scan, else empty
+   */
+  ProgressiveTokens(ScanBits in, ScanHeader header, LookupTable[] tables) {
+    this.in = in;
+    this.header = header;
+    this.tables = tables.clone();
+    this.low = header.low();
+    this.start = header.spectralStart();
+    this.end = header.spectralEnd();
+    this.band = -1L >>> (63 - end) & -1L << start;
+    this.predictions = new int[header.components().size()];
+  }
+
+  /** Forgets predictions and runs, as at the start of every restart interval. */
+  void reset() {
+    Arrays.fill(predictions, 0);
+    endOfBandRun = 0;
+  }
+
+  /**
+   * Reads the DC bits of a block.
+   *
+   * @param index of the block, or -1 if it only fills up an MCU
+   */
+  void dc(ProgressivePlane plane, int index, int part) throws JpegFault {
+    in.ready();
+    int value = header.high() == 0 ? firstDc(part) : in.take(1) << low;
+    if (index >= 0) {
+      plane.values[index << 6] |= (short) value;
+    }
+  }
+
+  private int firstDc(int part) throws JpegFault {
+    long word = in.word(in.at);
+    int entry = tables[part].entry(word);
+    int size = entry >>> 24;
+    if (entry == 0 || size > 15) {
+      throw damaged("no such code");
+    }
+    if (size > 0) {
+      predictions[part] += extended((int) (word << (entry >>> 8) >>> -size), size);
+    }
+    in.at += entry & 63;
+    return inRange(predictions[part] << low, predictions[part]);
+  }
+
+  /** Reads the AC bits of a block. */
+  void ac(ProgressivePlane plane, int index) throws JpegFault {
+    if (header.high() == 0) {
+      if (endOfBandRun > 0) {
+        endOfBandRun--;
+      } else {
+        in.ready();
+        plane.filled[index] |= firstAc(plane.values, index << 6);
+      }
+    } else if (endOfBandRun == 0 || (plane.filled[index] & band) != 0) {
+      in.ready();
+      plane.filled[index] |= refineAc(plane.values, index << 6, plane.filled[index] & band);
+    } else {
+      endOfBandRun--;
+    }
+  }
+
+  private long firstAc(short[] values, int base) throws JpegFault {
+    LookupTable table = tables[0];
+    int at = in.at;
+    long filled = 0;
+    int position = start;
+    while (position <= end) {
+      long word = in.word(at);
+      int entry = table.entry(word);
+      int run = entry >>> 28;
+      int size = entry >>> 24 & 15;
+      at += entry & 63;
+      if (size != 0) {
+        position += run;
+        if (position > end) {
+          throw damaged("a run goes past the end of its band");
+        }
+        int value = extended((int) (word << (entry >>> 8) >>> -size), size);
+        values[base + position] = inRange(value << low, value);
+        filled |= 1L << position;
+        position++;
+      } else if (run == 15) {
+        position += 16;
+      } else {
+        endOfBandRun = endOfBand(entry, word << entry) - 1;
+        at += run;
+        break;
+      }
+    }
+    in.at = at;
+    return filled;
+  }
+
+  /** Returns a bit for each coefficient that is new. */
+  private long refineAc(short[] values, int base, long known) throws JpegFault {
+    long fresh = 0;
+    int position = start;
+    while (endOfBandRun == 0 && position <= end) {
+      long word = in.word(in.at);
+      int entry = tables[0].entry(word);
+      int run = entry >>> 28;
+      int size = entry >>> 24 & 15;
+      if (size > 1) {
+        throw damaged("a refinement by more than one bit");
+      }
+      in.at += entry & 63;
+      if (size == 0 && run < 15) {
+        endOfBandRun = endOfBand(entry, word << entry);
+        in.at += run;
+      } else {
+        int next = afterZeros(known, position, run);
+        refine(values, base, known & below(next) & -1L << position);
+        if (size == 1) {
+          if (next > end) {
+            throw damaged("a run goes past the end of its band");
+          }
+          int value = word << (entry >>> 8) < 0 ? 1 : -1;
+          values[base + next] = (short) (value << low);
+          fresh |= 1L << next;
+        }
+        position = next + 1;
+      }
+    }
+    if (endOfBandRun > 0) {
+      if (position <= end) {
+        refine(values, base, known & -1L << position);
+      }
+      endOfBandRun--;
+    }
+    return fresh;
+  }
+
+  /** The position of the zero that follows this many zeros, or one past the band. */
+  private int afterZeros(long known, int from, int zeros) {
+    long rest = ~known & band & -1L << from;
+    for (int i = 0; i < zeros; i++) {
+      rest &= rest - 1;
+    }
+    return rest == 0 ? end + 1 : Long.numberOfTrailingZeros(rest);
+  }
+
+  private static long below(int position) {
+    return position > 63 ? -1L : (1L << position) - 1;
+  }
+
+  /** Reads one more bit of each of these coefficients. */
+  private void refine(short[] values, int base, long which) {
+    int bit = 1 << low;
+    int left = Long.bitCount(which);
+    long rest = which;
+    while (left > 0) {
+      int count = Math.min(left, 16);
+      int bits = in.take(count);
+      left -= count;
+      for (int i = count - 1; i >= 0; i--) {
+        int place = base + Long.numberOfTrailingZeros(rest);
+        rest &= rest - 1;
+        int value = values[place];
+        if ((bits >>> i & 1) != 0 && (value & bit) == 0) {
+          values[place] = (short) (value > 0 ? value + bit : value - bit);
+        }
+      }
+    }
+  }
+
+  private int endOfBand(int entry, long after) throws JpegFault {
+    if (entry == 0) {
+      throw damaged("no such code");
+    }
+    int bits = entry >>> 28;
+    return (1 << bits) + (bits == 0 ? 0 : (int) (after >>> -bits));
+  }
+
+  private static int extended(int bits, int size) {
+    return bits < 1 << (size - 1) ? bits - (1 << size) + 1 : bits;
+  }
+
+  private short inRange(int shifted, int value) throws JpegFault {
+    if ((short) shifted != shifted || (short) value != value) {
+      throw damaged("a value out of range");
+    }
+    return (short) shifted;
+  }
+
+  private JpegFault damaged(String what) {
+    return JpegFault.damaged(
+        "the picture's data is damaged near byte " + in.position() + " (" + what + ")");
+  }
+}

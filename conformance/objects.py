@@ -6,12 +6,16 @@ import os
 import re
 import subprocess
 import sys
+import tempfile
 
 import pydicom
 from pydicom.encaps import generate_pixel_data_fragment
 from pydicom.filebase import DicomBytesIO
 
 PREFIX_AT = 128
+
+# Groups that exiftool fills from the frame header and the file system alone.
+STRUCTURE = {"SourceFile", "ExifTool", "System", "File", "Composite"}
 
 
 def accepted_warnings(path):
@@ -86,7 +90,19 @@ def parsed(path, uids):
         faults.append(f"the picture has {len(parts)} fragments")
     elif not parts[0].rstrip(b"\0").endswith(b"\xff\xd9"):
         faults.append("the picture doesn't end with EOI")
+    else:
+        faults += bare(parts[0])
     return faults
+
+
+def bare(picture):
+    """What exiftool finds in a codestream beyond the image's own structure."""
+    with tempfile.NamedTemporaryFile(suffix=".jpg") as file:
+        file.write(picture)
+        file.flush()
+        _, lines = run("exiftool", "-G1", "-s", "-j", file.name)
+    groups = {line.split(":")[0].strip(' "') for line in lines if ":" in line and '"' in line}
+    return [f"exiftool finds {group} in the picture" for group in sorted(groups - STRUCTURE)]
 
 
 def main(accepted_path, folder):
@@ -108,7 +124,7 @@ def main(accepted_path, folder):
         failed += bool(faults)
     for line, reason in seen.items():
         print(f"accepted: {line.strip()}\n          {reason}")
-    print(f"{checked} objects read by dciodvfy, dcmdump and pydicom; {failed} with faults")
+    print(f"{checked} objects read by dciodvfy, dcmdump, pydicom and exiftool; {failed} with faults")
     if checked == 0:
         print("no DICOM file was found: there is nothing to be satisfied with")
     return 0 if checked and not failed else 1

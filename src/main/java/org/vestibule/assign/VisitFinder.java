@@ -93,6 +93,14 @@ final class VisitFinder {
       return;
     }
     List<Visit> visits = list.ofPatient(words.get(PhotoFact.PATIENT));
+    if (visits.isEmpty() && list.knowsWithZeros(words.get(PhotoFact.PATIENT))) {
+      finding.waits(
+          Kind.UNKNOWN_WORD,
+          "column patient: its number is one of the visit list but for leading zeros, which a"
+              + " spreadsheet probably dropped",
+          "format the column as text and enter the number again");
+      return;
+    }
     if (!onePatient(visits, "its row")) {
       return;
     }

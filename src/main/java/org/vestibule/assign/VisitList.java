@@ -172,6 +172,18 @@ public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String
         .toList();
   }
 
+  /** True if a patient's number is this one but for zeros at its beginning. */
+  boolean knowsWithZeros(String id) {
+    String bare = withoutZeros(id.strip());
+    return visits.stream()
+        .map(visit -> visit.patient().id())
+        .anyMatch(other -> !other.equals(id.strip()) && withoutZeros(other).equals(bare));
+  }
+
+  private static String withoutZeros(String id) {
+    return id.replaceFirst("^0+", "");
+  }
+
   /** True if another patient has the same name. */
   public boolean hasNamesake(Patient patient) {
     return visits.stream()

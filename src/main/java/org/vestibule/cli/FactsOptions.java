@@ -28,7 +28,9 @@ final class FactsOptions {
   @Option(
       names = "--teeth",
       paramLabel = "TEETH",
-      description = "The teeth it is about, such as 16, 13-23, \"upper right 6\".")
+      description =
+          "The teeth it is about, such as 16, 13-23, \"upper right 6\". Here, and for crop, accessory,"
+              + " stage, treatment and note: none takes away what was said before.")
   private @Nullable String teeth;
 
   @Option(

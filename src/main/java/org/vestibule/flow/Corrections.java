@@ -157,11 +157,16 @@ public final class Corrections {
     if (!(decided instanceof Done<Decided> known)) {
       return ((Refused<Decided>) decided).as();
     }
+    Decision now = known.value().decision();
+    if (now.withoutWho().equals(old.value().withoutWho())) {
+      return Outcome.refused(
+          "what was said is what is filed already", "nothing needs to be corrected");
+    }
     Outcome<Picture> picture = new KeptPictures(practice).best(hash, facts, current);
     if (!(picture instanceof Done<Picture> found)) {
       return ((Refused<Picture>) picture).as();
     }
-    return filer.file(found.value(), known.value().decision(), known.value().laid(), "person", why);
+    return filer.file(found.value(), now, known.value().laid(), "person", why);
   }
 
   private Outcome<String> rejectOne(ContentHash hash, String by, String why) {

@@ -1,8 +1,10 @@
 package org.vestibule.flow;
 
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.PersonWords;
@@ -12,6 +14,20 @@ import org.vestibule.assign.WaitReason;
 
 /** Proposals by name of the fact, each as a person would write it. */
 final class ProposalWords {
+
+  /** The word that takes away what was proposed or filed. */
+  private static final String NONE = "none";
+
+  private static final Set<PhotoFact> CAN_BE_TAKEN_AWAY =
+      EnumSet.of(
+          PhotoFact.TEETH,
+          PhotoFact.INCISORS,
+          PhotoFact.UP,
+          PhotoFact.CROP,
+          PhotoFact.ACCESSORIES,
+          PhotoFact.STAGE,
+          PhotoFact.TREATMENT,
+          PhotoFact.NOTE);
 
   private static final String LIKELY = " (usual, not stated)";
 
@@ -51,6 +67,11 @@ final class ProposalWords {
       String proposed = proposal.getOrDefault(fact.word(), "");
       if (!said.says(fact) && !settledOtherwise(fact, said) && !proposed.endsWith(LIKELY)) {
         completed = completed.with(fact, proposed);
+      }
+    }
+    for (PhotoFact fact : CAN_BE_TAKEN_AWAY) {
+      if (said.get(fact).equalsIgnoreCase(NONE)) {
+        completed = completed.with(fact, "");
       }
     }
     return completed;

@@ -218,6 +218,21 @@ class AssignerTest {
         .containsExactly(Kind.ORIENTATION);
   }
 
+  /** A spreadsheet takes a number's leading zeros away (common practice, no source). */
+  @Test
+  void aNumberThatLostItsZerosIsSaidToHaveLostThem() {
+    Assignment.Waits waits =
+        waits(new Practice().rows("a.jpg,,,417,frontal,,none").photo("a.jpg", A));
+
+    assertThat(waits.reasons())
+        .singleElement()
+        .extracting(WaitReason::line)
+        .isEqualTo(
+            "column patient: its number is one of the visit list but for leading zeros, which a"
+                + " spreadsheet probably dropped; format the column as text and enter the number"
+                + " again");
+  }
+
   @Test
   void whatIsUsualIsOnlyProposed() {
     Proposal proposal =

@@ -62,7 +62,7 @@ class AssignerTest {
           VA,00562,frontal,,none     | CONTRADICTION | its row names a visit and a patient that don't belong together
           VB,,frontal,,none          | CONTRADICTION | its time lies outside the visit that its row names
           VX,,frontal,,none          | UNKNOWN_WORD  | its row names a visit that is not in the visit list
-          ,417,frontal,,none         | UNKNOWN_WORD  | its row names a patient or visit that is not in the visit list
+          ,418,frontal,,none         | UNKNOWN_WORD  | its row names a patient or visit that is not in the visit list
           ,00562,frontal,,none       | NO_VISIT      | its row names a patient, but its time lies in none of that patient's visits
           ,,frontal,,none            | ONE_FACT      | only its time points to a visit
           VA,,,,none                 | NO_VIEW       | nobody said which view it shows

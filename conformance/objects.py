@@ -69,6 +69,36 @@ def dumped(path):
     return faults, uids
 
 
+def codes(data):
+    """Every code item of a data set, at any depth."""
+    for element in data:
+        if element.VR == "SQ":
+            for item in element.value:
+                if "CodeMeaning" in item:
+                    yield element, item
+                yield from codes(item)
+
+
+def own_codes(data):
+    """A private code is of a scheme that the object identifies, and says where it extends a group."""
+    faults = []
+    schemes = {item.CodingSchemeDesignator for item in data.get("CodingSchemeIdentificationSequence", [])}
+    views = 0
+    for sequence, item in codes(data):
+        own = item.CodingSchemeDesignator.startswith("99")
+        inside_view = sequence.keyword in ("ViewCodeSequence", "ViewModifierCodeSequence")
+        views += own and inside_view
+        if own and item.CodingSchemeDesignator not in schemes:
+            faults.append("a private code of a scheme that the object doesn't identify")
+        if (item.get("ContextGroupExtensionFlag", "N") == "Y") != (own and inside_view):
+            faults.append(f"{sequence.keyword}: a code that is private or an extension, but not both")
+        if ("LongCodeValue" in item) != (len(item.get("CodeValue", item.get("LongCodeValue"))) > 16):
+            faults.append(f"{sequence.keyword}: a code value in the wrong one of the two attributes")
+    if not views:
+        faults.append("no code says which view of the catalogue it is")
+    return faults
+
+
 def parsed(path, uids):
     faults = []
     data = pydicom.dcmread(path)
@@ -83,6 +113,7 @@ def parsed(path, uids):
         faults.append("the preamble isn't zero")
     if any(element.tag.is_private for element in data.iterall()):
         faults.append("there are private elements")
+    faults += own_codes(data)
     stream = DicomBytesIO(data.PixelData)
     stream.is_little_endian = True
     parts = list(generate_pixel_data_fragment(stream))[1:]  # the first is the offset table

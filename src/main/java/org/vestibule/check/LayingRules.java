@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.dental.Arch;
+import org.vestibule.dental.CatalogueCode;
 import org.vestibule.dental.Direction;
 import org.vestibule.dental.PatientOrientation;
 import org.vestibule.dental.Side;
@@ -28,10 +29,6 @@ final class LayingRules {
   private static final List<String> UNCORRECTED_AND_FLIPPED =
       List.of("789134001", "789132002", "789133007");
 
-  /** PS3.16 CID 4065, edition 2026b, and our own. */
-  private static final List<String> CORRECTED =
-      List.of("787610003", "789310004", "789311000", "789312007", "mirror-corrected");
-
   private LayingRules() {}
 
   static void check(DataSet data, Findings findings) {
@@ -49,7 +46,9 @@ final class LayingRules {
 
   private static void modifiers(DataSet data, Findings findings) {
     boolean uncorrected = has(data, List.of(UNCORRECTED)) || has(data, UNCORRECTED_AND_FLIPPED);
-    if (uncorrected && has(data, CORRECTED)) {
+    boolean corrected =
+        CodeRead.viewAndModifiers(data).stream().anyMatch(CatalogueCode::saysCorrected);
+    if (uncorrected && corrected) {
       findings.error(
           Tags.ViewCodeSequence, "says both a corrected and an uncorrected mirror image", VIEW);
     }

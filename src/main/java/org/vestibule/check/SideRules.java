@@ -74,6 +74,7 @@ final class SideRules {
         modifier(modifier, image.or(() -> series), findings);
       }
     }
+    structures(data, image.or(() -> series), findings);
   }
 
   private static void modifier(DataSet modifier, Optional<String> said, Findings findings) {
@@ -85,6 +86,21 @@ final class SideRules {
     if (side.isPresent() && said.isPresent() && !said.equals(side)) {
       findings.error(
           Tags.ImageLaterality, "contradicts the side that the anatomic region names", LATERALITY);
+    }
+  }
+
+  /** A quadrant, named as an arch and a side; the mouth as a whole may show one of each side. */
+  private static void structures(DataSet data, Optional<String> said, Findings findings) {
+    boolean other =
+        data.items(Tags.PrimaryAnatomicStructureSequence).stream()
+            .flatMap(item -> item.items(Tags.PrimaryAnatomicStructureModifierSequence).stream())
+            .flatMap(item -> item.string(Tags.CodeValue).map(MODIFIERS::get).stream())
+            .anyMatch(side -> said.filter(s -> s.matches("[RL]") && !s.equals(side)).isPresent());
+    if (other) {
+      findings.error(
+          Tags.PrimaryAnatomicStructureSequence,
+          "names a structure of another side than the laterality",
+          LATERALITY);
     }
   }
 

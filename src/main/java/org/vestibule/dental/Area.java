@@ -1,9 +1,13 @@
 package org.vestibule.dental;
 
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A part of the dentition with a code of its own (ISO 3950, from memory). */
@@ -21,6 +25,17 @@ public enum Area {
   LOWER_LEFT_SEXTANT("06"),
   LOWER_FRONT_SEXTANT("07"),
   LOWER_RIGHT_SEXTANT("08");
+
+  private static final String ORAL_CAVITY = "74262004";
+  private static final String UPPER = "39481002";
+  private static final String LOWER = "88176008";
+  private static final String FIRST_SEXTANT = "03";
+  private static final String LAST_SEXTANT = "08";
+
+  /** CID 2, edition 2026b; meanings from memory. */
+  private static final Code ANTERIOR = new Code("SCT", "255549009", "Anterior");
+
+  private static final Code POSTERIOR = new Code("SCT", "255551008", "Posterior");
 
   private static final CsvTable TABLE = CsvTable.ofResource("areas.csv");
   private static final Map<String, Area> BY_SAYING = bySaying();
@@ -55,6 +70,47 @@ public enum Area {
         .map(dentition -> row().get(dentition).split("-", 2))
         .flatMap(ends -> ArchRange.between(isoTooth(ends[0]), isoTooth(ends[1])).orThrow().stream())
         .toList();
+  }
+
+  /**
+   * The nearest primary anatomic structure: an arch, or the oral cavity for the whole mouth (CID
+   * 4061).
+   */
+  public Code structure() {
+    String value =
+        this == MOUTH ? ORAL_CAVITY : teeth().get(0).arch() == Arch.UPPER ? UPPER : LOWER;
+    return ContextGroup.of(4061)
+        .flatMap(group -> group.sct(value))
+        .orElseThrow(() -> new IllegalStateException("CID 4061 lacks " + value));
+  }
+
+  /**
+   * What narrows the structure down to the area (CID 2): the side for a quadrant, the side and back
+   * for a side sextant, the front for a front one.
+   */
+  public List<Code> structureModifiers() {
+    boolean oneSided = teeth().stream().map(Tooth::side).distinct().count() == 1;
+    boolean sextant = iso.compareTo(FIRST_SEXTANT) >= 0 && iso.compareTo(LAST_SEXTANT) <= 0;
+    List<Code> modifiers = new ArrayList<>();
+    if (oneSided) {
+      modifiers.add(teeth().get(0).side().code());
+    }
+    if (sextant) {
+      modifiers.add(oneSided ? POSTERIOR : ANTERIOR);
+    }
+    return List.copyOf(modifiers);
+  }
+
+  /** The area that a structure and its modifiers stand for, in any order. */
+  public static Optional<Area> ofCodes(Code structure, Collection<Code> modifiers) {
+    return Stream.of(values())
+        .filter(area -> area.structure().sameConcept(structure))
+        .filter(area -> values(area.structureModifiers()).equals(values(modifiers)))
+        .findFirst();
+  }
+
+  private static Set<String> values(Collection<Code> codes) {
+    return codes.stream().map(Code::value).collect(Collectors.toSet());
   }
 
   static Optional<Area> byIso(String digits) {

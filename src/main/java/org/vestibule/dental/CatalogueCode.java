@@ -1,5 +1,6 @@
 package org.vestibule.dental;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -15,8 +16,14 @@ public final class CatalogueCode {
   public static final String PRACTICE_SCHEME = "99VESTIBULE-OWN";
 
   /** Of a face: CID 4065 has this for intraoral pictures only. */
-  public static final Code MIRROR_CORRECTED =
+  private static final Code FACE_CORRECTED =
       new Code(SCHEME, "mirror-corrected", "Mirror image, corrected");
+
+  private static final String CORRECTED = "787610003";
+
+  /** CID 4065, edition 2026b: corrected, and corrected in the three ways that it names. */
+  private static final List<String> ALL_CORRECTED =
+      List.of(CORRECTED, "789310004", "789311000", "789312007");
 
   private CatalogueCode() {}
 
@@ -31,6 +38,21 @@ public final class CatalogueCode {
     return code.scheme().equals(SCHEME)
         ? ViewCatalogue.standard().byKey(code.value())
         : Optional.empty();
+  }
+
+  /** The modifier for a picture of this view that was a mirror image and no longer is. */
+  static Code mirrorCorrected(View view) {
+    return view.showsFace()
+        ? FACE_CORRECTED
+        : ContextGroup.of(4065)
+            .flatMap(group -> group.sct(CORRECTED))
+            .orElseThrow(() -> new IllegalStateException("CID 4065 lacks " + CORRECTED));
+  }
+
+  /** True if the modifier says that the picture was a mirror image and no longer is. */
+  public static boolean saysCorrected(Code modifier) {
+    return modifier.sameConcept(FACE_CORRECTED)
+        || (modifier.scheme().equals("SCT") && ALL_CORRECTED.contains(modifier.value()));
   }
 
   /** True if the code is of our own scheme, or of a practice's. */

@@ -8,8 +8,7 @@ import org.vestibule.base.Turn;
  *
  * @param turn the one turn to apply to the raw picture
  * @param shown the Patient Orientation of the turned picture
- * @param viewModifiers view modifier codes for the turned picture; empty if the view has no view
- *     code to carry them
+ * @param viewModifiers view modifier codes for the turned picture
  * @param because the facts it follows from, in words
  */
 public record Laid(

@@ -20,12 +20,11 @@ import org.vestibule.base.Turn;
  * (corrected flipped horizontally, vertically, rotated 180 degrees) are not written: which flip was
  * needed depends on how the phone was held over pixels that no reader of the object ever sees, an
  * already flipped file doesn't tell, and a reader could take a flip named there for one still to be
- * done. A modifier lives inside the view code's item (PS3.3 C.8.12.1), so a view without a view
- * code has none.
+ * done. That code speaks of intraoral pictures, so a face that was mirrored gets one of our own
+ * scheme. A modifier lives inside the view's item (PS3.3 C.8.12.1), which every view has: where the
+ * standard has no view code, the catalogue's own stands there.
  */
 public final class OrientationRule {
-
-  private static final String MIRROR_CORRECTED = "787610003";
 
   private OrientationRule() {}
 
@@ -69,15 +68,9 @@ public final class OrientationRule {
   }
 
   private static List<Code> modifiers(View view, Handedness handedness) {
-    if (view.view() == null) {
-      return List.of();
-    }
     List<Code> modifiers = new ArrayList<>(view.modifiers());
-    if (handedness.correctedMirrorImage() && !view.showsFace()) {
-      modifiers.add(
-          ContextGroup.of(4065)
-              .flatMap(group -> group.sct(MIRROR_CORRECTED))
-              .orElseThrow(() -> new IllegalStateException("CID 4065 lacks " + MIRROR_CORRECTED)));
+    if (handedness.correctedMirrorImage()) {
+      modifiers.add(CatalogueCode.mirrorCorrected(view));
     }
     return modifiers;
   }

@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param teeth the teeth usually in frame
  * @param region anatomic region (CID 4028)
  * @param structure primary anatomic structure (CID 4061), if one fits
- * @param view view code (CID 4062 or 4063), if one fits; without it no modifier can be written
+ * @param view view code (CID 4062 or 4063), if one fits; without it the catalogue's own code says
+ *     what the view is
  * @param modifiers view modifiers (CID 4065) that always belong to it
  * @param shownAs how it must be shown; the lower arch from above as {@link
  *     LowerArchShown#INCISORS_DOWN}

@@ -2,7 +2,11 @@ package org.vestibule.encode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.vestibule.assign.Decision;
+import org.vestibule.dental.Area;
+import org.vestibule.dental.CatalogueCode;
+import org.vestibule.dental.Laid;
 import org.vestibule.dental.Occupant;
 import org.vestibule.dental.ToothPosition;
 import org.vestibule.dicom.DataSet;
@@ -10,15 +14,36 @@ import org.vestibule.dicom.Tags;
 import org.vestibule.jpeg.Transcoded;
 
 /**
- * What the standard has no better place for, in words (Image Comments, PS3.3 C.7.6.1): stage,
- * treatment, what stands at a tooth's position, dropped edges, the person's note.
+ * What is shown, in words for people, and what the standard has no better place for (Image
+ * Comments, PS3.3 C.7.6.1): view, mirror correction, areas, stage, treatment, what stands at a
+ * tooth's position, dropped edges, the person's note.
  */
 final class CommentPart {
 
   private CommentPart() {}
 
-  static void write(DataSet to, Decision decision, Transcoded picture) {
+  /** For readers of programs that show the comments and no codes. */
+  private static void shown(Decision decision, Laid laid, List<String> sentences) {
+    sentences.add("View: " + decision.view().name() + ".");
+    if (laid.viewModifiers().stream().anyMatch(CatalogueCode::saysCorrected)) {
+      sentences.add("Was a mirror image, shown corrected.");
+    }
+    List<Area> areas = decision.teeth().areas();
+    if (!areas.isEmpty()) {
+      sentences.add(
+          (areas.size() == 1 ? "Area: " : "Areas: ")
+              + areas.stream().map(Area::words).collect(Collectors.joining(", "))
+              + ".");
+    }
+  }
+
+  static void write(
+      DataSet to, Decision decision, Laid laid, boolean heldBack, Transcoded picture) {
     List<String> sentences = new ArrayList<>();
+    shown(decision, laid, sentences);
+    if (heldBack) {
+      sentences.add(ReleasePart.HOLD_BACK);
+    }
     if (decision.stage() != null) {
       sentences.add("Stage: " + decision.stage().words() + ".");
     }

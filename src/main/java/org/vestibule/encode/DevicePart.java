@@ -5,6 +5,7 @@ import java.util.List;
 import org.vestibule.assign.Decision;
 import org.vestibule.dental.Accessory;
 import org.vestibule.dental.AccessoryCatalogue;
+import org.vestibule.dental.CatalogueCode;
 import org.vestibule.dental.Code;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dicom.DataSet;
@@ -28,7 +29,7 @@ final class DevicePart {
           standard != null
               ? standard
               : new Code(
-                  Recipe.OWN_SCHEME,
+                  CatalogueCode.SCHEME,
                   accessory.key().toUpperCase(java.util.Locale.ROOT),
                   accessory.name());
       devices.add(CodeItems.item(code).put(Tags.DeviceDescription, accessory.description()));
@@ -38,11 +39,16 @@ final class DevicePart {
     }
   }
 
-  /** What a person named, and the mirror wherever one was used. */
+  /**
+   * What a person named, and the mirror wherever one was used; a face that was stored mirrored was
+   * not taken in an intraoral mirror.
+   */
   private static List<Accessory> accessories(Decision decision) {
     List<Accessory> all = new ArrayList<>(decision.accessories());
     boolean mirrored = decision.mirror() == Mirror.AS_SHOT || decision.mirror() == Mirror.CORRECTED;
-    if (mirrored && all.stream().noneMatch(a -> a.key().equals(MIRROR_KEY))) {
+    if (mirrored
+        && !decision.view().showsFace()
+        && all.stream().noneMatch(a -> a.key().equals(MIRROR_KEY))) {
       AccessoryCatalogue.byKey(MIRROR_KEY).ifPresent(all::add);
     }
     return all;

@@ -104,16 +104,20 @@ public final class Encoder {
         .put(Tags.SOPClassUID, Recipe.SOP_CLASS)
         .put(Tags.SOPInstanceUID, identity.sopInstanceUid());
     View view = request.decision().view();
+    boolean heldBack = role == Role.FRAME && request.crop() != null;
     SeriesWords series = SeriesWords.of(view, role, request.crop() != null);
     IdentityPart.write(object, request.decision().visit(), identity, series);
     EquipmentPart.write(object, request.institution());
     AllowedDataSet camera = new AllowedDataSet(object, allowed);
     CameraPart.write(object, camera, request.facts());
     TimePart.write(object, camera, request.facts(), request.decision().visit(), request.zone());
-    ViewPart.write(object, view, request.decision().teeth(), request.laid());
+    ViewPart.write(object, view, request.laid());
+    StructurePart.write(object, view, request.decision().teeth());
+    ReleasePart.write(object, view, heldBack);
+    SchemePart.write(object, view);
     DevicePart.write(object, request.decision());
     ContextPart.write(object, view);
-    CommentPart.write(object, request.decision(), picture);
+    CommentPart.write(object, request.decision(), request.laid(), heldBack, picture);
     if (role == Role.FRAME) {
       DerivationPart.frame(object);
     } else {

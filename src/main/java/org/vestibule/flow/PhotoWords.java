@@ -3,10 +3,8 @@ package org.vestibule.flow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.vestibule.dental.Code;
 import org.vestibule.dental.PatientOrientation;
 import org.vestibule.dental.PatientOrientation.Edges;
-import org.vestibule.dental.Tooth;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
 
@@ -44,20 +42,14 @@ public final class PhotoWords {
   }
 
   private void shows() {
-    add("View", meanings(Tags.ViewCodeSequence));
-    object
-        .item(Tags.ViewCodeSequence)
-        .ifPresent(
-            view ->
-                add(
-                    "",
-                    view.items(Tags.ViewModifierCodeSequence).stream()
-                        .map(PhotoWords::meaning)
-                        .collect(Collectors.joining(", "))));
+    ViewWords view = new ViewWords(object);
+    add("View", view.view());
+    add("", view.codedAs());
+    add("Teeth and areas", view.structures());
+    add("Mirror", view.mirror());
     PatientOrientation.parse(String.join("\\", object.strings(Tags.PatientOrientation)))
         .ifPresent(shown -> add("Edges of the picture", edges(shown.edges())));
     add("Region", meanings(Tags.AnatomicRegionSequence));
-    add("Teeth and arches", structures());
     add("May be visible", meanings(Tags.DeviceSequence));
     add("In words", text(Tags.ImageComments));
   }
@@ -98,20 +90,6 @@ public final class PhotoWords {
 
   private static String meaning(DataSet item) {
     return item.string(Tags.DeviceDescription).or(() -> item.string(Tags.CodeMeaning)).orElse("");
-  }
-
-  private String structures() {
-    return object.items(Tags.PrimaryAnatomicStructureSequence).stream()
-        .map(
-            item ->
-                Tooth.byCode(
-                        new Code(
-                            item.string(Tags.CodingSchemeDesignator).orElse(""),
-                            item.string(Tags.CodeValue).orElse(""),
-                            ""))
-                    .map(Tooth::wordsAndNumber)
-                    .orElseGet(() -> meaning(item)))
-        .collect(Collectors.joining(", "));
   }
 
   private static String edges(Edges edges) {

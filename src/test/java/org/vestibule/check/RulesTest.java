@@ -45,6 +45,15 @@ class RulesTest {
     assertThat(found(DATA.copy().put(Tags.Laterality, "L")))
         .containsExactly(
             "error: Laterality (0020,0060) contradicts ImageLaterality [PS3.3 C.7.3.1]");
+    DataSet leftQuadrant =
+        SamplePhotograph.code("SCT", "39481002", "Maxillary dental arch")
+            .put(
+                Tags.PrimaryAnatomicStructureModifierSequence,
+                SamplePhotograph.code("SCT", "7771000", "Left"));
+    assertThat(found(DATA.copy().put(Tags.PrimaryAnatomicStructureSequence, leftQuadrant)))
+        .containsExactly(
+            "error: PrimaryAnatomicStructureSequence (0008,2228) names a structure of another side"
+                + " than the laterality [PS3.3 C.7.6.1]");
     DataSet tooth26 = SamplePhotograph.code("SCT", "865988009", "tooth 26");
     DataSet superseded16 = SamplePhotograph.code("SCT", "5140004", "tooth 16, code before 2022");
     assertThat(found(DATA.copy().put(Tags.PrimaryAnatomicStructureSequence, superseded16)))

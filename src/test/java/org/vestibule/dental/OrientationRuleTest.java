@@ -215,14 +215,16 @@ class OrientationRuleTest {
       assertThat(lay("upper-occlusal", capture).orThrow().viewModifiers())
           .containsExactly(corrected);
       Capture level = new Capture(mirror, null, 1, false, false);
-      assertThat(lay("palatal-right", level).orThrow().viewModifiers()).isEmpty();
+      assertThat(lay("palatal-right", level).orThrow().viewModifiers()).containsExactly(corrected);
     }
     Capture direct = new Capture(Mirror.NONE, null, 1, false, false);
     assertThat(lay("right-buccal", direct).orThrow().viewModifiers()).isEmpty();
     assertThat(lay("upper-anterior", direct).orThrow().viewModifiers())
         .containsExactly(new Code("SCT", "789313002", "Photo image of anterior teeth"));
     Capture mirroredSelfie = new Capture(Mirror.AS_SHOT, null, 1, true, false).seenByPerson();
-    assertThat(lay("face-smile", mirroredSelfie).orThrow().viewModifiers()).isEmpty();
+    assertThat(lay("face-smile", mirroredSelfie).orThrow().viewModifiers())
+        .as("CID 4065 speaks of intraoral pictures")
+        .containsExactly(new Code("99VESTIBULE", "mirror-corrected", "Mirror image, corrected"));
   }
 
   @Test

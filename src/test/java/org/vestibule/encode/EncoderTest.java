@@ -212,8 +212,9 @@ class EncoderTest {
   void wordsWithoutABetterPlaceStandInTheComments() {
     assertThat(frame(upper("implant 36", null)).string(Tags.ImageComments))
         .contains(
-            "Stage: before. Treatment: Onlay. At the position: implant at lower left first molar"
-                + " (36). Note: Grüße aus der Mühle");
+            "View: Upper occlusal. Was a mirror image, shown corrected. Stage: before. Treatment:"
+                + " Onlay. At the position: implant at lower left first molar (36). Note: Grüße aus"
+                + " der Mühle");
   }
 
   /**

@@ -96,7 +96,8 @@ final class Filed {
         OrientationRule.lay(
                 view,
                 LowerArchShown.INCISORS_DOWN,
-                new Capture(decision.mirror(), decision.incisors(), orientation, false, false))
+                new Capture(decision.mirror(), decision.incisors(), orientation, false, false)
+                    .seenByPerson())
             .orThrow();
     return new EncodeRequest(
         facts(orientation),

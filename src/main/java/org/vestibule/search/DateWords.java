@@ -1,108 +1,146 @@
 package org.vestibule.search;
 
 import java.time.LocalDate;
-import java.time.Month;
-import java.time.YearMonth;
-import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Matcher;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.dental.NearestWords;
 
-/** Dates as people say them: {@code since march}, {@code 2026-03}, {@code yesterday}. */
+/**
+ * Dates in a question: {@code since march}, {@code between january and march}, {@code in 2025}.
+ * What could be a date and something else is refused with both readings.
+ */
 final class DateWords {
 
-  private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{2})(?:-(\\d{2}))?");
+  private static final Set<String> SINCE = Set.of("since", "from");
+  private static final Set<String> UNTIL = Set.of("until", "till", "to");
+  private static final Set<String> IN = Set.of("in", "on");
+  private static final Set<String> NEEDS_A_DAY = Set.of("since", "until", "between");
+  private static final Set<String> STAGES = Set.of("before", "during", "after");
+  private static final Pattern LIKE_A_DATE =
+      Pattern.compile("[0-9]{4}-[0-9]{1,2}|[0-9]{1,4}([-./])[0-9]{1,2}\\1[0-9]{1,4}");
+  private static final String HOW = "write days as 2026-03-12, months as 2026-03 or march 2026";
 
   /**
    * Days that were said.
    *
    * @param tokens how many words say it
-   * @param words how it was understood
    */
-  record Taken(@Nullable LocalDate from, @Nullable LocalDate to, int tokens, String words) {}
+  record Taken(@Nullable LocalDate from, @Nullable LocalDate to, int tokens) {
 
-  /** A span of days. */
-  private record Span(LocalDate first, LocalDate last) {}
+    /** How it is understood, in words that can be asked again. */
+    String words() {
+      if (from == null) {
+        return "until " + to;
+      }
+      if (to == null) {
+        return "since " + from;
+      }
+      return from.equals(to) ? from.toString() : from + " to " + to;
+    }
+  }
 
-  private DateWords() {}
+  private final List<String> tokens;
+  private final SpanWords spans;
 
-  static Optional<Taken> at(List<String> tokens, int at, LocalDate today) {
-    String word = tokens.get(at).toLowerCase(Locale.ROOT);
+  DateWords(List<String> tokens, LocalDate today) {
+    this.tokens = tokens.stream().map(token -> token.toLowerCase(Locale.ROOT)).toList();
+    this.spans = new SpanWords(this.tokens, today);
+  }
+
+  /** The days said from this place on, or a refusal, or nothing if no days are said here. */
+  Optional<Outcome<Taken>> at(int at) {
+    String word = tokens.get(at);
+    boolean opened = SINCE.contains(word) || IN.contains(word) || word.equals("between");
+    int first = opened || UNTIL.contains(word) ? at + 1 : at;
+    Optional<Outcome<Taken>> ambiguous =
+        first < tokens.size() ? ambiguous(first) : Optional.empty();
+    if (ambiguous.isPresent()) {
+      return ambiguous;
+    }
+    Optional<Span> span = spans.at(first);
+    if (span.isEmpty()) {
+      return NEEDS_A_DAY.contains(word) ? Optional.of(noDay(at)) : Optional.empty();
+    }
+    int next = first + span.get().tokens();
+    if (UNTIL.contains(word)) {
+      return taken(null, span.get().last(), next - at);
+    }
+    Optional<Span> last = joins(word, next) ? spans.at(next + 1) : Optional.empty();
+    if (last.isPresent()) {
+      Span end = last.get();
+      boolean wraps = end.yearGuessed() && end.last().isBefore(span.get().first());
+      LocalDate to = (wraps ? end.nextYear() : end).last();
+      return taken(span.get().first(), to, next + 1 + end.tokens() - at);
+    }
+    if (word.equals("between")) {
+      return Optional.of(
+          Outcome.refused(
+              "\"between\" needs two days with \"and\" between them", "say between march and may"));
+    }
+    return taken(span.get().first(), SINCE.contains(word) ? null : span.get().last(), next - at);
+  }
+
+  /** True if the word at this place leads on to a last day. */
+  private boolean joins(String opener, int at) {
+    String word = at < tokens.size() ? tokens.get(at) : "";
+    return opener.equals("between") ? word.equals("and") : UNTIL.contains(word) || word.equals("-");
+  }
+
+  private static Optional<Outcome<Taken>> taken(
+      @Nullable LocalDate from, @Nullable LocalDate to, int tokens) {
+    return Optional.of(Outcome.done(new Taken(from, to, tokens)));
+  }
+
+  private Outcome<Taken> noDay(int at) {
+    String said = at + 1 < tokens.size() ? tokens.get(at + 1) : "";
+    return said.isEmpty()
+        ? Outcome.refused("after \"" + tokens.get(at) + "\" a day is expected", HOW)
+        : Outcome.refused(
+            "after \"" + tokens.get(at) + "\" a day is expected, but \"" + said + "\" is none",
+            new NearestWords(SpanWords.vocabulary()).suggestion(said, HOW));
+  }
+
+  private Optional<Outcome<Taken>> ambiguous(int at) {
+    String word = tokens.get(at);
+    Optional<Span> stageDays = STAGES.contains(word) ? spans.at(at + 1) : Optional.empty();
+    if (stageDays.isPresent()) {
+      String days = String.join(" ", tokens.subList(at + 1, at + 1 + stageDays.get().tokens()));
+      return Optional.of(
+          Outcome.refused(
+              "\"" + word + " " + days + "\" could be the stage, or say when it was taken",
+              "for the stage say \"" + word + ", " + days + "\"; for days say since or until"));
+    }
     String next = at + 1 < tokens.size() ? tokens.get(at + 1) : "";
-    switch (word) {
-      case "since", "from" -> {
-        return span(next, today).map(s -> new Taken(s.first(), null, 2, "since " + s.first()));
-      }
-      case "until", "till" -> {
-        return span(next, today).map(s -> new Taken(null, s.last(), 2, "until " + s.last()));
-      }
-      case "between" -> {
-        return between(tokens, at, today);
-      }
-      case "last" -> {
-        return next.equalsIgnoreCase("week")
-            ? Optional.of(new Taken(today.minusDays(7), today, 2, "since " + today.minusDays(7)))
-            : Optional.empty();
-      }
-      default -> {
-        return span(word, today)
-            .map(s -> new Taken(s.first(), s.last(), 1, s.first() + " to " + s.last()));
-      }
-    }
+    boolean dayFirst = SpanWords.isDayOfMonth(word) && SpanWords.isMonth(next);
+    boolean monthFirst = SpanWords.isMonth(word) && SpanWords.isDayOfMonth(next);
+    return dayFirst || monthFirst ? dayAndMonth(at, word + " " + next, dayFirst) : Optional.empty();
   }
 
-  private static Optional<Taken> between(List<String> tokens, int at, LocalDate today) {
-    if (at + 3 >= tokens.size() || !tokens.get(at + 2).equalsIgnoreCase("and")) {
-      return Optional.empty();
+  private Optional<Outcome<Taken>> dayAndMonth(int at, String both, boolean dayFirst) {
+    if (at + 2 < tokens.size() && SpanWords.isYear(tokens.get(at + 2))) {
+      return spans.at(at).isPresent()
+          ? Optional.empty()
+          : Optional.of(notADay(both + " " + tokens.get(at + 2)));
     }
-    Optional<Span> first = span(tokens.get(at + 1), today);
-    Optional<Span> last = span(tokens.get(at + 3), today);
-    return first.isEmpty() || last.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new Taken(
-                first.get().first(),
-                last.get().last(),
-                4,
-                first.get().first() + " to " + last.get().last()));
+    String number = tokens.get(dayFirst ? at : at + 1);
+    String month = tokens.get(dayFirst ? at + 1 : at);
+    return Optional.of(
+        Outcome.refused(
+            "\"" + both + "\" could be a day, or tooth " + number + " in " + month,
+            "write the day as 2026-03-12; for the tooth say \"" + number + " in " + month + "\""));
   }
 
-  private static Optional<Span> span(String word, LocalDate today) {
-    String plain = word.toLowerCase(Locale.ROOT);
-    if (plain.equals("today") || plain.equals("yesterday")) {
-      LocalDate day = plain.equals("today") ? today : today.minusDays(1);
-      return Optional.of(new Span(day, day));
-    }
-    Matcher iso = ISO.matcher(plain);
-    if (iso.matches()) {
-      return iso(iso);
-    }
-    for (Month month : Month.values()) {
-      if (plain.equals(
-          month.getDisplayName(TextStyle.FULL, Locale.ENGLISH).toLowerCase(Locale.ROOT))) {
-        YearMonth latest = YearMonth.of(today.getYear(), month);
-        YearMonth meant = latest.isAfter(YearMonth.from(today)) ? latest.minusYears(1) : latest;
-        return Optional.of(new Span(meant.atDay(1), meant.atEndOfMonth()));
-      }
-    }
-    return Optional.empty();
+  private static <T> Outcome<T> notADay(String said) {
+    return Outcome.refused("\"" + said + "\" is not a day of the calendar as written here", HOW);
   }
 
-  private static Optional<Span> iso(Matcher iso) {
-    int month = Integer.parseInt(iso.group(2));
-    if (month < 1 || month > 12) {
-      return Optional.empty();
-    }
-    YearMonth in = YearMonth.of(Integer.parseInt(iso.group(1)), month);
-    if (iso.group(3) == null) {
-      return Optional.of(new Span(in.atDay(1), in.atEndOfMonth()));
-    }
-    int day = Integer.parseInt(iso.group(3));
-    return in.isValidDay(day)
-        ? Optional.of(new Span(in.atDay(day), in.atDay(day)))
-        : Optional.empty();
+  /** Why a word that looks like a date is not read as one; nothing if it does not look so. */
+  static <T> Optional<Outcome<T>> wrong(String word) {
+    return LIKE_A_DATE.matcher(word).matches() ? Optional.of(notADay(word)) : Optional.empty();
   }
 }

@@ -1,166 +1,150 @@
 package org.vestibule.search;
 
-import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.stream.Stream;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.vestibule.dental.Area;
+import org.vestibule.base.Outcome;
 import org.vestibule.dental.Teeth;
-import org.vestibule.dental.Tooth;
-import org.vestibule.dental.ViewCatalogue;
-import org.vestibule.store.index.AnyOf;
 import org.vestibule.store.index.IndexField;
-import org.vestibule.store.index.IndexTerm;
-import org.vestibule.store.index.PhotoIndex;
 
-/** The parts of a question as they are understood. */
+/**
+ * The parts of a question as they are understood. Every part has to be met; two stages, mirror
+ * states or views that can't both be true of one photograph are alternatives.
+ */
 final class Parts {
 
-  /** Fields of the practice's own words, by which names and treatments are known. */
-  static final List<IndexField> OWN_WORDS =
-      List.of(
-          IndexField.NAME,
-          IndexField.REFERRER,
-          IndexField.DENTIST,
-          IndexField.TEXT,
-          IndexField.DEVICE);
-
-  private static final Map<String, AnyOf> FIXED =
-      Map.ofEntries(
-          Map.entry("mirror", AnyOf.of(IndexField.MIRROR, "as-shot", "corrected")),
-          Map.entry("direct", AnyOf.of(IndexField.MIRROR, "none")),
-          Map.entry("filed", AnyOf.of(IndexField.STATE, "filed")),
-          Map.entry("waiting", AnyOf.of(IndexField.STATE, "waiting")),
-          Map.entry("not filed", AnyOf.of(IndexField.STATE, "waiting")),
-          Map.entry("implant", AnyOf.of(IndexField.OCCUPANT, "implant")),
-          Map.entry("pontic", AnyOf.of(IndexField.OCCUPANT, "pontic")),
-          Map.entry("gap", AnyOf.of(IndexField.OCCUPANT, "gap")),
-          Map.entry(
-              "contraster",
-              AnyOf.of(
-                  IndexField.ACCESSORY,
-                  "contraster-occlusal",
-                  "contraster-anterior",
-                  "contraster-cheek")),
-          Map.entry(
-              "retractor",
-              AnyOf.of(IndexField.ACCESSORY, "retractor-double", "retractor-c", "retractor-oval")),
-          Map.entry("ruler", AnyOf.of(IndexField.ACCESSORY, "ruler")),
-          Map.entry("shade tab", AnyOf.of(IndexField.ACCESSORY, "shade-tab")));
-
-  private final List<AnyOf> must = new ArrayList<>();
-  private final List<String> understood = new ArrayList<>();
-  private Teeth teeth = Teeth.NONE;
+  private final List<Part> options = new ArrayList<>();
+  private final List<Part> said = new ArrayList<>();
+  private final AskedTeeth teeth = new AskedTeeth();
   private @Nullable LocalDate from;
   private @Nullable LocalDate to;
-
-  static Set<String> fixedWords() {
-    return FIXED.keySet();
-  }
+  private Optional<IndexField> last = Optional.empty();
+  private boolean or;
 
   boolean isEmpty() {
-    return must.isEmpty() && teeth.isEmpty() && from == null && to == null;
+    return options.isEmpty() && said.isEmpty() && teeth.isEmpty() && from == null && to == null;
   }
 
-  void must(String words, IndexField field, String value) {
-    must.add(AnyOf.of(field, value));
-    understood.add(words);
+  void option(Part part) {
+    options.add(part);
   }
 
-  boolean fixedWord(String plain) {
-    AnyOf means = FIXED.get(plain);
-    if (means == null) {
-      return false;
+  /** The next part is an alternative to the one before it. */
+  Outcome<Integer> or() {
+    or = true;
+    return last.isPresent()
+        ? Outcome.done(1)
+        : Outcome.refused(
+            "\"or\" stands here without two teeth, views, stages or names on both sides",
+            "ask two questions, or leave it out");
+  }
+
+  /** What was said; refused if it is said to be an alternative to another kind of thing. */
+  Outcome<Parts> say(Part part) {
+    if (or && !last.equals(Optional.of(part.field()))) {
+      return mixed(part.words());
     }
-    must.add(means);
-    understood.add(plain);
-    return true;
+    if (or) {
+      Part before = said.remove(said.size() - 1);
+      said.add(before.or(part));
+    } else {
+      said.add(part);
+    }
+    return follows(part.field());
   }
 
-  /** A word of names or texts in the record; whichever field holds it. */
-  boolean ownWord(String word, PhotoIndex index) throws IOException {
-    List<IndexTerm> terms = new ArrayList<>();
-    for (IndexField field : OWN_WORDS) {
-      IndexTerm term = new IndexTerm(field, word);
-      if (index.has(term)) {
-        terms.add(term);
+  /** Teeth, any of which may be meant. */
+  Outcome<Parts> say(Teeth named) {
+    if (or && !last.equals(Optional.of(IndexField.TOOTH))) {
+      return mixed(named.words());
+    }
+    teeth.add(named);
+    return follows(IndexField.TOOTH);
+  }
+
+  private Outcome<Parts> follows(IndexField field) {
+    last = Optional.of(field);
+    or = false;
+    return Outcome.done(this);
+  }
+
+  private static Outcome<Parts> mixed(String words) {
+    return Outcome.refused(
+        "\"or\" joins two different kinds of things, the second being " + words,
+        "ask two questions, or leave it out");
+  }
+
+  /** Days that hold besides those already said. */
+  Outcome<Parts> days(@Nullable LocalDate first, @Nullable LocalDate end) {
+    if (or) {
+      return mixed("days");
+    }
+    from = from == null || (first != null && first.isAfter(from)) ? first : from;
+    to = to == null || (end != null && end.isBefore(to)) ? end : to;
+    last = Optional.empty();
+    return Outcome.done(this);
+  }
+
+  /** The teeth that were said last. */
+  Teeth lastTeeth() {
+    return last.equals(Optional.of(IndexField.TOOTH)) ? teeth.last() : Teeth.NONE;
+  }
+
+  Outcome<Question> question() {
+    if (or) {
+      return Outcome.refused("nothing stands after \"or\"", "say what else may be meant");
+    }
+    if (from != null && to != null && from.isAfter(to)) {
+      return Outcome.refused(
+          "no day is both since " + from + " and until " + to,
+          "say one span of days, with its years, such as 2025-11 to 2026-02");
+    }
+    List<Part> all = new ArrayList<>(options);
+    for (Part part : alternatives()) {
+      for (Part option : options) {
+        if (option.excludes(part)) {
+          return Outcome.refused(
+              "no photograph is both " + option.words() + " and " + part.words(),
+              "keep the option or the word");
+        }
+      }
+      all.add(part);
+    }
+    return Outcome.done(question(all));
+  }
+
+  private Question question(List<Part> all) {
+    List<String> understood = new ArrayList<>(teeth.words());
+    all.forEach(part -> understood.add(part.words()));
+    if (from != null || to != null) {
+      understood.add(new DateWords.Taken(from, to, 0).words());
+    }
+    return new Question(
+        all.stream().map(Part::means).toList(),
+        teeth.tiers(),
+        teeth.tierWords(),
+        from,
+        to,
+        understood);
+  }
+
+  /** What was said, with what excludes one another as alternatives. */
+  private List<Part> alternatives() {
+    Map<IndexField, Part> either = new LinkedHashMap<>();
+    List<Part> every = new ArrayList<>();
+    for (Part part : said) {
+      boolean excluded = said.stream().anyMatch(part::excludes);
+      if (excluded) {
+        either.merge(part.field(), part, Part::or);
+      } else {
+        every.add(part);
       }
     }
-    if (terms.isEmpty()) {
-      return false;
-    }
-    must.add(new AnyOf(terms));
-    understood.add("\"" + word + "\" in a name, treatment or note");
-    return true;
-  }
-
-  void views(String words, List<String> keys, ViewCatalogue views) {
-    must.add(AnyOf.of(IndexField.VIEW, keys));
-    understood.add(
-        keys.size() == 1
-            ? "view " + views.byKey(keys.get(0)).orElseThrow().name()
-            : "any of " + keys.size() + " views called \"" + words + "\"");
-  }
-
-  void teeth(Teeth named) {
-    teeth =
-        new Teeth(
-            Stream.concat(teeth.positions().stream(), named.positions().stream()).toList(),
-            Stream.concat(teeth.areas().stream(), named.areas().stream()).toList());
-    understood.add(named.words());
-  }
-
-  void days(DateWords.Taken taken) {
-    days(taken.from(), taken.to());
-    understood.add(taken.words());
-  }
-
-  void days(@Nullable LocalDate first, @Nullable LocalDate last) {
-    from = first == null ? from : first;
-    to = last == null ? to : last;
-  }
-
-  Question question() {
-    List<AnyOf> tiers = new ArrayList<>();
-    List<String> words = new ArrayList<>();
-    List<String> numbers =
-        Stream.concat(
-                teeth.teeth().stream(), teeth.areas().stream().flatMap(a -> a.teeth().stream()))
-            .map(Tooth::iso)
-            .distinct()
-            .map(iso -> Integer.toString(iso))
-            .toList();
-    if (!teeth.isEmpty()) {
-      tiers.add(named(numbers));
-      words.add("named");
-      tier(tiers, words, IndexField.SEGMENT, numbers, "usually in frame (segment)");
-      tier(tiers, words, IndexField.QUADRANT, numbers, "usually in frame (one side)");
-      tier(tiers, words, IndexField.ARCH, numbers, "usually in frame (arch)");
-      tier(tiers, words, IndexField.MOUTH, numbers, "usually in frame (mouth)");
-    }
-    return new Question(must, tiers, words, from, to, understood);
-  }
-
-  private AnyOf named(List<String> numbers) {
-    List<IndexTerm> terms = new ArrayList<>();
-    numbers.forEach(number -> terms.add(new IndexTerm(IndexField.TOOTH, number)));
-    teeth.areas().stream()
-        .map(Area::iso)
-        .forEach(area -> terms.add(new IndexTerm(IndexField.AREA, area)));
-    return new AnyOf(terms);
-  }
-
-  private static void tier(
-      List<AnyOf> tiers,
-      List<String> words,
-      IndexField field,
-      List<String> numbers,
-      String meaning) {
-    tiers.add(AnyOf.of(field, numbers));
-    words.add(meaning);
+    every.addAll(either.values());
+    return every;
   }
 }

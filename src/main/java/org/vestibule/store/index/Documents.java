@@ -30,6 +30,7 @@ final class Documents {
     IndexRecord record = IndexRecordJson.read(json);
     Document document = new Document();
     add(document, IndexField.HASH, id);
+    add(document, IndexField.ID, record.id());
     document.add(new SortedDocValuesField(ORDER, new BytesRef(id)));
     document.add(new StoredField(JSON, json));
     add(document, IndexField.STATE, record.filed() ? "filed" : "waiting");
@@ -44,9 +45,14 @@ final class Documents {
   private static void who(Document document, IndexRecord.Who who) {
     add(document, IndexField.PATIENT, who.patientId().toLowerCase(Locale.ROOT));
     add(document, IndexField.ACCESSION, who.accession().toLowerCase(Locale.ROOT));
-    addAll(document, IndexField.NAME, FoldedWords.of(who.name()));
-    addAll(document, IndexField.REFERRER, FoldedWords.of(who.referrer()));
-    addAll(document, IndexField.DENTIST, FoldedWords.of(who.dentist()));
+    names(document, IndexField.NAME, who.name());
+    names(document, IndexField.REFERRER, who.referrer());
+    names(document, IndexField.DENTIST, who.dentist());
+  }
+
+  /** Names are found by each of their spellings. */
+  private static void names(Document document, IndexField field, String name) {
+    FoldedWords.of(name).forEach(word -> addAll(document, field, FoldedWords.spellings(word)));
   }
 
   private static void shows(Document document, IndexRecord.Shows shows) {

@@ -6,6 +6,8 @@ import java.util.Locale;
 public enum IndexField {
   /** Content hash. */
   HASH,
+  /** What people call the photograph by. */
+  ID,
   /** {@code filed} or {@code waiting}. */
   STATE,
   /** Patient id in lower case. */

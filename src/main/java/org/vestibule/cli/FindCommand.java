@@ -76,6 +76,10 @@ final class FindCommand extends PracticeCommand {
       console().complain("vestibule: --most must be 1 or more but was " + most + ".");
       return ExitCode.WRONG_USE;
     }
+    if (json && paths) {
+      console().complain("vestibule: --json and --paths are two answers: ask for one of them.");
+      return ExitCode.WRONG_USE;
+    }
     Outcome<Find.Answer> answer =
         Find.ask(
             practice,
@@ -87,6 +91,7 @@ final class FindCommand extends PracticeCommand {
     }
     if (json) {
       console().say(json(answer.orThrow()));
+      FindPrinter.beside(console(), answer.orThrow());
     } else if (paths) {
       FindPrinter.paths(console(), practice, answer.orThrow());
     } else {

@@ -2,6 +2,7 @@ package org.vestibule.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -44,15 +45,33 @@ final class FindPrinter {
     }
     table.lines(0).forEach(console::say);
     if (answer.total() > answer.rows().size()) {
-      console.say(
-          "and " + (answer.total() - answer.rows().size()) + " more; --most shows more of them.");
+      console.say(more(answer));
     }
+  }
+
+  /** What programs that read the answer should not take for part of it. */
+  static void beside(Console console, Find.Answer answer) {
+    if (answer.rows().isEmpty()) {
+      console.complain("No photograph answers that.");
+    } else if (answer.total() > answer.rows().size()) {
+      console.complain(more(answer));
+    }
+  }
+
+  private static String more(Find.Answer answer) {
+    return "and " + (answer.total() - answer.rows().size()) + " more; --most shows more of them.";
   }
 
   static void paths(Console console, Practice practice, Find.Answer answer) {
     for (Find.Row row : answer.rows()) {
-      Find.path(practice, row).map(Path::toString).ifPresent(console::say);
+      Optional<Path> path = Find.path(practice, row);
+      if (path.isPresent()) {
+        console.say(path.get().toString());
+      } else {
+        console.complain("vestibule: the file of photograph " + row.id() + " is not in its place.");
+      }
     }
+    beside(console, answer);
   }
 
   private static String blank(String text) {

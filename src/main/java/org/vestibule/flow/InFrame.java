@@ -13,7 +13,8 @@ import org.vestibule.store.index.UsualFrame;
  */
 final class InFrame {
 
-  private static final int SEGMENT_TEETH = 7;
+  /** A quadrant shown to its second molar has seven, a front segment six. */
+  private static final int SEGMENT_TEETH = 6;
 
   private InFrame() {}
 

@@ -138,8 +138,7 @@ class EchoTest {
       String words = String.join("; ", parts.subList(0, 1 + random.nextInt(5)));
       Notation notation = random.nextBoolean() ? Notation.ISO_3950 : Notation.UNIVERSAL;
       // Days that contradict one another are refused, and so asked for no second time.
-      if (shelf.read(words, QuestionOptions.NONE, notation)
-          instanceof Done<Question> done) {
+      if (shelf.read(words, QuestionOptions.NONE, notation) instanceof Done<Question> done) {
         Question again = shelf.read(echo(done.value()), QuestionOptions.NONE, notation).orThrow();
         assertThat(Meaning.of(again))
             .as("seed %s: %s, understood as %s", seed, words, echo(done.value()))
@@ -169,8 +168,7 @@ class EchoTest {
       List<String> some = new ArrayList<>(parts.subList(0, 2 + random.nextInt(5)));
       String words = String.join(random.nextBoolean() ? ", " : " ", some);
       Collections.shuffle(some, random);
-      String turned =
-          String.join(random.nextBoolean() ? ", " : " ", some).toUpperCase(Locale.ROOT);
+      String turned = String.join(random.nextBoolean() ? ", " : " ", some).toUpperCase(Locale.ROOT);
       assertThat(Meaning.of(shelf.read(turned).orThrow()))
           .as("seed %s: %s and %s", seed, words, turned)
           .isEqualTo(Meaning.of(shelf.read(words).orThrow()));

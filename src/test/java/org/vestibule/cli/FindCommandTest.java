@@ -33,7 +33,14 @@ class FindCommandTest {
   /** The keys of a photograph in the JSON answer, as docs/finding.md lists them. */
   private static final List<String> KEYS =
       List.of(
-          "id", "date", "patient", "view", "teeth", "stage", "filed", "closeness",
+          "id",
+          "date",
+          "patient",
+          "view",
+          "teeth",
+          "stage",
+          "filed",
+          "closeness",
           "sopInstanceUid");
 
   @TempDir private static Path home;
@@ -118,8 +125,7 @@ class FindCommandTest {
     assertThat(run("find", "26", "after")).isZero();
     assertThat(said())
         .containsExactly(
-            "Understood: upper left first molar (26); stage after.",
-            "No photograph answers that.");
+            "Understood: upper left first molar (26); stage after.", "No photograph answers that.");
     fresh();
     assertThat(run("find", "26", "after", "--paths")).isZero();
     assertThat(said()).isEmpty();

@@ -1,6 +1,7 @@
 package org.vestibule.search;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.vestibule.store.index.UsualFrame;
 
@@ -43,17 +44,14 @@ enum ShownView {
 
   private final String key;
   private final String viewName;
-  private final UsualFrame usual;
+  private final Part part;
+  private final String teeth;
 
   ShownView(String key, String viewName, Part part, List<Integer> teeth) {
     this.key = key;
     this.viewName = viewName;
-    this.usual =
-        new UsualFrame(
-            part == Part.SEGMENT ? teeth : List.of(),
-            part == Part.QUADRANT ? teeth : List.of(),
-            part == Part.ARCH ? teeth : List.of(),
-            part == Part.MOUTH ? teeth : List.of());
+    this.part = part;
+    this.teeth = teeth.stream().map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   String key() {
@@ -65,7 +63,13 @@ enum ShownView {
   }
 
   UsualFrame usual() {
-    return usual;
+    return new UsualFrame(in(Part.SEGMENT), in(Part.QUADRANT), in(Part.ARCH), in(Part.MOUTH));
+  }
+
+  private List<Integer> in(Part size) {
+    return part != size
+        ? List.of()
+        : Stream.of(teeth.split(" ", -1)).map(Integer::valueOf).toList();
   }
 
   private static List<Integer> upper(int toothFromMidline) {

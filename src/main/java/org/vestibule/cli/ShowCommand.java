@@ -1,13 +1,17 @@
 package org.vestibule.cli;
 
 import java.io.IOException;
+import java.time.LocalDateTime;
+import java.util.List;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.flow.KeptPhoto;
+import org.vestibule.flow.PhotoHistory;
 import org.vestibule.flow.PhotoWords;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Prints a filed photograph's facts in words. */
@@ -19,12 +23,44 @@ final class ShowCommand extends PracticeCommand {
       description = "The photograph, as find prints it; ID-frame for the frame beside a crop.")
   private String id = "";
 
+  @Option(
+      names = "--history",
+      description = "Say who decided what about it, when, and on what that rested.")
+  private boolean history;
+
   ShowCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
   ExitCode run(Practice practice) throws IOException {
+    return history ? history(practice) : facts(practice);
+  }
+
+  private ExitCode history(Practice practice) {
+    Outcome<List<PhotoHistory.Step>> steps = new PhotoHistory(practice).of(id);
+    if (steps instanceof Refused<List<PhotoHistory.Step>> refused) {
+      return refuse(refused);
+    }
+    for (PhotoHistory.Step step : steps.orThrow()) {
+      console()
+          .wrapped(
+              0,
+              Times.words(LocalDateTime.ofInstant(step.at(), practice.settings().zone()))
+                  + "  "
+                  + step.who()
+                  + "  "
+                  + step.what()
+                  + ".");
+      step.because().forEach(fact -> console().wrapped(4, fact + "."));
+    }
+    if (steps.orThrow().isEmpty()) {
+      console().say("Nobody has decided anything about this photograph yet.");
+    }
+    return ExitCode.DONE;
+  }
+
+  private ExitCode facts(Practice practice) throws IOException {
     Outcome<DataSet> object = new KeptPhoto(practice).object(id);
     if (object instanceof Refused<DataSet> refused) {
       return refuse(refused);

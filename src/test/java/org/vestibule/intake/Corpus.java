@@ -7,11 +7,11 @@ import org.junit.jupiter.api.Assumptions;
 /**
  * A folder of real photographs, named by {@code VESTIBULE_PHOTOS}; without it a test is skipped.
  */
-final class Corpus {
+public final class Corpus {
 
   private Corpus() {}
 
-  static Path require() {
+  public static Path require() {
     String property = System.getProperty("VESTIBULE_PHOTOS", System.getenv("VESTIBULE_PHOTOS"));
     if (property == null || !Files.isDirectory(Path.of(property))) {
       String message =

@@ -1,6 +1,7 @@
 package org.vestibule.store.objects;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -34,13 +35,15 @@ public final class FolderObjectStore implements ObjectStore {
     Path target = paths.of(uid);
     boolean written = !Files.exists(target) && writer.write(target, bytes);
     if (!Arrays.equals(Files.readAllBytes(target), bytes)) {
-      return written ? damaged() : taken(Files.size(target), bytes.length);
+      return written ? damaged(target) : taken(Files.size(target), bytes.length);
     }
     steps.reached(WriteStep.OBJECT_PROVED);
     return Outcome.done(written ? Put.WRITTEN : Put.ADOPTED);
   }
 
-  private static Outcome<Put> damaged() {
+  /** It was made just now and never kept, so its name is given up again. */
+  private static Outcome<Put> damaged(Path target) throws IOException {
+    HeldFile.retry(target, () -> Files.deleteIfExists(target));
     return Outcome.refused(
         "an object read back from the disk is not what was written",
         "don't use this disk: check it, then run again; the photograph itself is untouched");
@@ -97,8 +100,8 @@ public final class FolderObjectStore implements ObjectStore {
   public int clearInterrupted() throws IOException {
     int cleared = 0;
     for (Path file : files()) {
-      if (file.getFileName().toString().endsWith(ObjectPaths.INTERRUPTED)) {
-        Files.delete(file);
+      if (paths.isInterrupted(file)) {
+        HeldFile.retry(file, () -> Files.deleteIfExists(file));
         cleared++;
       }
     }
@@ -111,6 +114,8 @@ public final class FolderObjectStore implements ObjectStore {
     }
     try (Stream<Path> walk = Files.walk(root)) {
       return walk.filter(file -> !Files.isDirectory(file)).toList();
+    } catch (UncheckedIOException e) {
+      throw new IOException("the objects folder could not be read", e.getCause());
     }
   }
 }

@@ -3,6 +3,7 @@ package org.vestibule.store.objects;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.vestibule.base.ContentHash;
 
@@ -12,6 +13,8 @@ final class ObjectPaths {
   static final String INTERRUPTED = ".part";
 
   private static final String SUFFIX = ".dcm";
+  private static final Pattern TEMPORARY =
+      Pattern.compile("(.+" + Pattern.quote(SUFFIX) + ")-[0-9]+" + Pattern.quote(INTERRUPTED));
   private static final Pattern UID = Pattern.compile("(0|[1-9][0-9]*)(\\.(0|[1-9][0-9]*))+");
   private static final int LONGEST_UID = 64;
 
@@ -48,6 +51,12 @@ final class ObjectPaths {
     String uid = name.substring(0, name.length() - SUFFIX.length());
     boolean ours = uid.length() <= LONGEST_UID && UID.matcher(uid).matches();
     return ours && of(uid).equals(file) ? Optional.of(uid) : Optional.empty();
+  }
+
+  /** True if an interrupted write of ours left this; a person's own file is never taken for one. */
+  boolean isInterrupted(Path file) {
+    Matcher name = TEMPORARY.matcher(String.valueOf(file.getFileName()));
+    return name.matches() && uidAt(file.resolveSibling(name.group(1))).isPresent();
   }
 
   /** The place below the objects folder, with forward slashes. */

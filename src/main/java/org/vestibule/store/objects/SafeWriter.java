@@ -3,7 +3,6 @@ package org.vestibule.store.objects;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -11,8 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
+import java.util.Optional;
 import org.vestibule.store.steps.WriteStep;
 import org.vestibule.store.steps.WriteSteps;
 
@@ -21,9 +19,6 @@ import org.vestibule.store.steps.WriteSteps;
  * never taken from another file, fsync of the folder.
  */
 final class SafeWriter {
-
-  private static final int TRIES = 6;
-  private static final long FIRST_PAUSE_MILLIS = 20;
 
   private final WriteSteps steps;
 
@@ -41,17 +36,30 @@ final class SafeWriter {
     createFolder(folder);
     Path temporary =
         Files.createTempFile(folder, target.getFileName() + "-", ObjectPaths.INTERRUPTED);
+    boolean named;
     try {
       steps.reached(WriteStep.OBJECT_TEMP_CREATED);
       fill(temporary, bytes);
-      boolean named = name(temporary, target);
+      named = name(temporary, target);
       if (named) {
         steps.reached(WriteStep.OBJECT_NAMED);
         syncFolder(folder);
       }
-      return named;
-    } finally {
-      Files.deleteIfExists(temporary);
+    } catch (IOException | RuntimeException e) {
+      remove(temporary).ifPresent(e::addSuppressed);
+      throw e;
+    }
+    // One that stays held is a leftover like that of an interrupted write; the object is whole.
+    remove(temporary);
+    return named;
+  }
+
+  private static Optional<IOException> remove(Path temporary) {
+    try {
+      HeldFile.retry(temporary, () -> Files.deleteIfExists(temporary));
+      return Optional.empty();
+    } catch (IOException held) {
+      return Optional.of(held);
     }
   }
 
@@ -93,26 +101,12 @@ final class SafeWriter {
 
   /** Names the file, again after a pause where another program (a virus scanner) has it open. */
   private boolean name(Path temporary, Path target) throws IOException {
-    long pause = FIRST_PAUSE_MILLIS;
-    for (int tries = 1; ; tries++) {
-      try {
-        steps.reached(WriteStep.OBJECT_NAMING);
-        return link(temporary, target);
-      } catch (FileAlreadyExistsException taken) {
-        return false;
-      } catch (FileSystemException held) {
-        if (tries == TRIES || !isSharingViolation(held)) {
-          throw held;
-        }
-        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(pause));
-        pause *= 2;
-      }
-    }
-  }
-
-  private static boolean isSharingViolation(FileSystemException e) {
-    String reason = String.valueOf(e.getReason());
-    return e instanceof AccessDeniedException || reason.contains("being used by another process");
+    return HeldFile.retry(
+        target,
+        () -> {
+          steps.reached(WriteStep.OBJECT_NAMING);
+          return link(temporary, target);
+        });
   }
 
   /**
@@ -144,7 +138,7 @@ final class SafeWriter {
 
   /** Windows opens no folder as a file; there the file system keeps the order by itself. */
   private static void syncFolder(Path folder) throws IOException {
-    if (folder.getFileSystem().getSeparator().equals("\\")) {
+    if (HeldFile.isWindows(folder)) {
       return;
     }
     try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {

@@ -29,6 +29,9 @@ final class IndexComparison {
   }
 
   List<Finding> findings() throws IOException {
+    if (index.isDamaged()) {
+      return List.of(finding("the index is damaged"));
+    }
     long behind = ledger.changes().last().map(ChangeRow::sequence).orElse(0L) - index.sequence();
     if (behind != 0) {
       return List.of(

@@ -5,11 +5,13 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 
 /**
@@ -47,7 +49,7 @@ final class PracticeSecret {
           "the secret file " + file.getFileName() + " can be read by others than its owner",
           "take that right away (on Linux and macOS: chmod 600), then run again");
     }
-    String text = Files.readString(file, StandardCharsets.US_ASCII).trim();
+    String text = Files.readString(file, StandardCharsets.ISO_8859_1).trim();
     if (!text.matches("[0-9a-f]{" + 2 * BYTES + "}")) {
       return Outcome.refused(
           "the secret file "
@@ -66,9 +68,21 @@ final class PracticeSecret {
     byte[] secret = new byte[BYTES];
     random.nextBytes(secret);
     String line = HexFormat.of().formatHex(secret) + "\n";
-    Path partial = file.resolveSibling(file.getFileName() + ".part");
+    Path partial =
+        file.resolveSibling(file.getFileName() + "-" + ProcessHandle.current().pid() + ".part");
     Files.deleteIfExists(partial);
-    OwnerOnly.createFile(partial);
+    try {
+      OwnerOnly.createFile(partial);
+      write(partial, line);
+      name(partial, file);
+      syncFolder(file.toAbsolutePath().getParent());
+    } finally {
+      Files.deleteIfExists(partial);
+    }
+    return read(file);
+  }
+
+  private static void write(Path partial, String line) throws IOException {
     try (FileChannel channel = FileChannel.open(partial, StandardOpenOption.WRITE)) {
       ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.US_ASCII));
       while (bytes.hasRemaining()) {
@@ -76,12 +90,27 @@ final class PracticeSecret {
       }
       channel.force(true);
     }
+  }
+
+  /** Another process may have been faster: then its secret is the one. */
+  private static void name(Path partial, Path file) throws IOException {
     try {
-      // Another process may have been faster: a move without REPLACE_EXISTING keeps its secret.
-      Files.move(partial, file);
+      Files.createLink(file, partial);
     } catch (FileAlreadyExistsException faster) {
-      Files.delete(partial);
+      return;
+    } catch (UnsupportedOperationException | FileSystemException noLinks) {
+      if (!Files.exists(file)) {
+        Files.move(partial, file);
+      }
     }
-    return read(file);
+  }
+
+  /** Objects must not outlive a power cut that their secret does not; Windows opens no folder. */
+  private static void syncFolder(@Nullable Path folder) throws IOException {
+    if (folder != null && !folder.getFileSystem().getSeparator().equals("\\")) {
+      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+        channel.force(true);
+      }
+    }
   }
 }

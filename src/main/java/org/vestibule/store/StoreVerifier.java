@@ -56,7 +56,7 @@ public final class StoreVerifier {
           new Finding(
               Finding.Kind.STRAY,
               "objects/" + stray + " is not an object",
-              stray.endsWith(".part")
+              objects.isInterrupted(stray)
                   ? "an interrupted write left it; the next ingest removes it"
                   : "move it elsewhere; nothing else belongs among the objects"));
     }
@@ -84,9 +84,18 @@ public final class StoreVerifier {
                         "somebody changed the ledger's history; restore it from its backup")));
   }
 
-  private void object(KeptObject object, Inspection inspection, List<Finding> findings)
-      throws IOException {
-    Optional<byte[]> bytes = objects.get(object.sopUid());
+  private void object(KeptObject object, Inspection inspection, List<Finding> findings) {
+    Optional<byte[]> bytes;
+    try {
+      bytes = objects.get(object.sopUid());
+    } catch (IOException unreadable) {
+      findings.add(
+          new Finding(
+              Finding.Kind.DAMAGE,
+              "object " + object.sopUid() + " can't be read from the disk",
+              "check the disk, and restore the object from the backup"));
+      return;
+    }
     if (bytes.isEmpty()) {
       findings.add(
           new Finding(
@@ -148,7 +157,11 @@ public final class StoreVerifier {
       findings.add(
           new Finding(
               Finding.Kind.GAP,
-              "photograph " + intent.hash().brief() + " is being filed, and its object is not kept",
+              "photograph "
+                  + intent.hash().brief()
+                  + " is being filed, and its object "
+                  + intent.sopUid()
+                  + " is not kept",
               "run ingest: it completes what was interrupted"));
     }
     for (PhotoRow photo : ledger.photos().in(PhotoState.SEEN)) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
+import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.SegmentInfos;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.store.Directory;
@@ -34,6 +35,18 @@ final class IndexWriting {
     return DirectoryReader.indexExists(directory)
         ? Stamp.of(SegmentInfos.readLatestCommit(directory).getUserData())
         : Optional.empty();
+  }
+
+  /** Reads every byte of the last commit and holds it against its checksums. */
+  void requireSound() throws IOException {
+    if (!DirectoryReader.indexExists(directory)) {
+      return;
+    }
+    try (DirectoryReader reader = DirectoryReader.open(directory)) {
+      for (LeafReaderContext leaf : reader.leaves()) {
+        leaf.reader().checkIntegrity();
+      }
+    }
   }
 
   /** Applies what comes after the stamp. */

@@ -1,20 +1,14 @@
 package org.vestibule.store.index;
 
-import java.io.EOFException;
-import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.apache.lucene.index.CorruptIndexException;
 import org.apache.lucene.index.DirectoryReader;
-import org.apache.lucene.index.IndexFormatTooNewException;
-import org.apache.lucene.index.IndexFormatTooOldException;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
@@ -60,13 +54,16 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
         return rebuild(changes, misfit);
       }
       long last = changes.last().map(IndexChanges.Change::sequence).orElse(0L);
-      return stamp.get().sequence() == last
-          ? new CaughtUp(CaughtUp.Kind.CURRENT, 0, "")
-          : writing.apply(changes, stamp.get());
+      if (stamp.get().sequence() != last) {
+        return writing.apply(changes, stamp.get());
+      }
+      // The stamp may be sound where the rest is not: then opening it says so.
+      searcher();
+      return new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
     } catch (LockObtainFailedException e) {
       return BUSY;
     } catch (IOException e) {
-      if (!isDamage(e)) {
+      if (!IndexDamage.is(e)) {
         throw e;
       }
       return rebuild(changes, "it was damaged");
@@ -79,12 +76,13 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   private CaughtUp rebuild(IndexChanges changes, String why) throws IOException {
+    forget();
     try {
       return writing.rebuild(changes, why);
     } catch (LockObtainFailedException e) {
       return BUSY;
     } catch (IOException e) {
-      if (!isDamage(e)) {
+      if (!IndexDamage.is(e)) {
         throw e;
       }
       removeFiles();
@@ -92,13 +90,12 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     }
   }
 
-  private static boolean isDamage(IOException e) {
-    return e instanceof CorruptIndexException
-        || e instanceof IndexFormatTooNewException
-        || e instanceof IndexFormatTooOldException
-        || e instanceof EOFException
-        || e instanceof FileNotFoundException
-        || e instanceof NoSuchFileException;
+  /** What is open knows files that are about to be others of the same names. */
+  private void forget() throws IOException {
+    if (open != null) {
+      open.close();
+      open = null;
+    }
   }
 
   /** Everything but the lock, so that a commit no reader can open doesn't stand in the way. */
@@ -111,11 +108,24 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   @Override
+  public boolean isDamaged() throws IOException {
+    try {
+      writing.requireSound();
+      return false;
+    } catch (IOException e) {
+      if (!IndexDamage.is(e)) {
+        throw e;
+      }
+      return true;
+    }
+  }
+
+  @Override
   public long sequence() throws IOException {
     try {
       return writing.stamp().map(Stamp::sequence).orElse(0L);
     } catch (IOException e) {
-      if (!isDamage(e)) {
+      if (!IndexDamage.is(e)) {
         throw e;
       }
       return 0;
@@ -131,7 +141,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     IndexSearcher searcher = found.get();
     Query asked = Queries.of(query);
     int total = searcher.count(asked);
-    int wanted = Math.min(Math.addExact(query.offset(), query.limit()), Math.max(1, total));
+    int wanted = (int) Math.min((long) query.offset() + query.limit(), Math.max(1, total));
     TopFieldDocs top = searcher.search(asked, wanted, Queries.order(), true);
     List<IndexAnswer.Hit> hits = new ArrayList<>();
     for (int at = query.offset(); at < top.scoreDocs.length; at++) {
@@ -187,9 +197,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    if (open != null) {
-      open.close();
-    }
+    forget();
     directory.close();
   }
 }

@@ -19,6 +19,9 @@ public interface PhotoIndex {
   /** The number of the last change that the index has seen; 0 if it is empty or damaged. */
   long sequence() throws IOException;
 
+  /** True if some byte of it is not what was written; reads all of it. */
+  boolean isDamaged() throws IOException;
+
   IndexAnswer search(IndexQuery query) throws IOException;
 
   /** True if some photograph has this value. */

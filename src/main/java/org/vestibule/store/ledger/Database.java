@@ -12,10 +12,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
 import org.vestibule.store.steps.WriteStep;
 import org.vestibule.store.steps.WriteSteps;
 
@@ -23,6 +25,19 @@ import org.vestibule.store.steps.WriteSteps;
 final class Database implements AutoCloseable {
 
   private static final int BUSY_MILLIS = 15_000;
+
+  /** Result codes that speak of the machine and not of a statement (sqlite.org/rescode.html). */
+  private static final Set<Integer> MACHINE =
+      Set.of(
+          SQLiteErrorCode.SQLITE_PERM.code,
+          SQLiteErrorCode.SQLITE_NOMEM.code,
+          SQLiteErrorCode.SQLITE_READONLY.code,
+          SQLiteErrorCode.SQLITE_IOERR.code,
+          SQLiteErrorCode.SQLITE_CORRUPT.code,
+          SQLiteErrorCode.SQLITE_FULL.code,
+          SQLiteErrorCode.SQLITE_CANTOPEN.code,
+          SQLiteErrorCode.SQLITE_PROTOCOL.code,
+          SQLiteErrorCode.SQLITE_NOTADB.code);
 
   private final Connection connection;
   private final String practice;
@@ -39,11 +54,22 @@ final class Database implements AutoCloseable {
   }
 
   static Database open(Path file, String practice, Clock clock, WriteSteps steps) {
+    return open(file, practice, clock, steps, BUSY_MILLIS);
+  }
+
+  /**
+   * Opens the file or makes it.
+   *
+   * @param busyMillis how long to wait for another process that is writing
+   */
+  static Database open(Path file, String practice, Clock clock, WriteSteps steps, int busyMillis) {
     SQLiteConfig config = new SQLiteConfig();
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    config.setBusyTimeout(BUSY_MILLIS);
+    config.setBusyTimeout(busyMillis);
     config.enforceForeignKeys(true);
+    // Without it REPLACE would delete history past the triggers that forbid it.
+    config.enableRecursiveTriggers(true);
     try {
       Connection connection = config.createConnection("jdbc:sqlite:" + file);
       return new Database(connection, practice, clock, steps);
@@ -95,7 +121,7 @@ final class Database implements AutoCloseable {
   private void rollBack(Throwable reason) {
     try {
       execute("ROLLBACK");
-    } catch (LedgerException e) {
+    } catch (LedgerException | LedgerUnusableException e) {
       reason.addSuppressed(e);
     }
   }
@@ -104,7 +130,7 @@ final class Database implements AutoCloseable {
     try {
       steps.reached(step);
     } catch (IOException e) {
-      throw new LedgerException("the ledger could not be written", e);
+      throw new LedgerUnusableException("the ledger could not be written", e);
     }
   }
 
@@ -159,8 +185,20 @@ final class Database implements AutoCloseable {
     return statement;
   }
 
-  private static LedgerException failed(SQLException e) {
-    return new LedgerException("the ledger could not be read or written: " + e.getMessage(), e);
+  /** A statement that the ledger's own rules refuse is a bug; the codes of the machine are not. */
+  private static RuntimeException failed(SQLException e) {
+    // The low byte is the primary result code; the others say more about it.
+    int code = e.getErrorCode() & 0xFF;
+    if (code == SQLiteErrorCode.SQLITE_BUSY.code) {
+      return new LedgerUnusableException(
+          "another program is writing the ledger and did not end in time: wait until it has ended,"
+              + " then run again; nothing of this step was changed",
+          e);
+    }
+    String message = "the ledger could not be read or written: " + e.getMessage();
+    return MACHINE.contains(code)
+        ? new LedgerUnusableException(message, e)
+        : new LedgerException(message, e);
   }
 
   @Override

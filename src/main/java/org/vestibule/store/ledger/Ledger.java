@@ -53,7 +53,7 @@ public final class Ledger implements AutoCloseable {
     Outcome<Database> ready;
     try {
       ready = Schema.prepare(database);
-    } catch (LedgerException e) {
+    } catch (LedgerException | LedgerUnusableException e) {
       database.close();
       throw e;
     }

@@ -1,6 +1,6 @@
 package org.vestibule.store.ledger;
 
-/** The ledger can't be read or written, or was asked for what contradicts it. */
+/** The ledger was asked for what contradicts it: a bug. */
 public final class LedgerException extends RuntimeException {
 
   private static final long serialVersionUID = 1L;

@@ -97,6 +97,11 @@ public final class FolderObjectStore implements ObjectStore {
   }
 
   @Override
+  public boolean isInterrupted(String stray) {
+    return paths.isInterrupted(root.resolve(stray));
+  }
+
+  @Override
   public int clearInterrupted() throws IOException {
     int cleared = 0;
     for (Path file : files()) {

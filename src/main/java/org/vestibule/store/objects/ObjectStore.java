@@ -35,6 +35,9 @@ public interface ObjectStore {
   /** Names, below the objects folder, of whatever is there and is not an object. */
   List<String> strays() throws IOException;
 
+  /** True if an interrupted write left this stray; then {@link #clearInterrupted} removes it. */
+  boolean isInterrupted(String stray);
+
   /**
    * Removes what interrupted writes left behind and says how many there were. Only for the holder
    * of the run lock: another writer's temporary file would be taken for a leftover.

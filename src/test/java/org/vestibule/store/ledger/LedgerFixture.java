@@ -1,0 +1,123 @@
+package org.vestibule.store.ledger;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Uids;
+import org.vestibule.encode.Role;
+import org.vestibule.store.steps.WriteSteps;
+
+/** A ledger of an invented practice, and the short ways through it that tests take. */
+final class LedgerFixture {
+
+  static final String PRACTICE = "willow-lane";
+  static final Instant NOW = Instant.parse("2026-03-14T06:00:00Z");
+  static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
+
+  private LedgerFixture() {}
+
+  static Uids uids() {
+    return new Uids(new byte[32]);
+  }
+
+  static Ledger open(Path file) {
+    return open(file, WriteSteps.PASS);
+  }
+
+  static Ledger open(Path file, WriteSteps steps) {
+    return Ledger.open(file, PRACTICE, uids(), CLOCK, steps).orThrow();
+  }
+
+  /** The file as any other program opens it. */
+  static Connection foreign(Path file) throws SQLException {
+    return DriverManager.getConnection("jdbc:sqlite:" + file);
+  }
+
+  static ContentHash photo(String name) {
+    return ContentHash.of(name.getBytes(UTF_8));
+  }
+
+  static ContentHash arrive(Ledger ledger, String name) {
+    ContentHash hash = photo(name);
+    ledger.arrivals().seen(new SeenFile(hash, name, 1000, NOW));
+    return hash;
+  }
+
+  /** A decision about a photograph and the filing that follows from it. */
+  static Filing decide(Ledger ledger, ContentHash hash, String patient, Role... roles) {
+    DecisionRow decision =
+        ledger.decisions().add(hash, "{\"patient\":\"" + patient + "\"}", "A. Finch", "person", "");
+    return filing(hash, decision.id(), patient, roles);
+  }
+
+  static Filing filing(ContentHash hash, String decisionId, String patient, Role... roles) {
+    return new Filing(
+        hash,
+        decisionId,
+        "to " + patient,
+        "1",
+        "willow",
+        patient,
+        "visit of " + patient,
+        null,
+        "Lumo P1",
+        "",
+        roles.length == 0 ? List.of(Role.FRAME) : List.of(roles));
+  }
+
+  /** The object as it would be kept. */
+  static KeptObject object(Intent intent) {
+    return new KeptObject(
+        intent.sopUid(), photo("file " + intent.sopUid()), photo("picture"), 5000, 0, 0);
+  }
+
+  /** Files a photograph to the end. */
+  static List<Intent> file(Ledger ledger, Filing filing) {
+    List<Intent> intents = ledger.intents().begin(filing, "A. Finch");
+    ledger
+        .kept()
+        .keep(
+            filing.hash(),
+            intents.stream().map(LedgerFixture::object).toList(),
+            "{\"hash\":\"" + filing.hash() + "\",\"patient\":\"" + filing.patientId() + "\"}");
+    return intents;
+  }
+
+  /** Does everything that a ledger records, so that no table stays empty. */
+  static void fillEveryTable(Ledger ledger) {
+    ledger.visits().put(new PatientRow("willow", "P1", "Reed^Ada", null, null, ""), "A. Finch");
+    ledger
+        .visits()
+        .put(
+            new VisitRow(
+                "V1",
+                "willow",
+                "P1",
+                "2026-03-12T09:00",
+                "2026-03-12T10:00",
+                "Europe/Vienna",
+                null,
+                null,
+                null,
+                ""),
+            "A. Finch");
+    ContentHash filed = arrive(ledger, "filed.jpg");
+    ledger.arrivals().facts(filed, "camera", "{}");
+    ledger.intents().begin(decide(ledger, filed, "P1"), "A. Finch");
+    ledger.intents().abandon(filed, "A. Finch", "can't be turned without loss");
+    file(ledger, decide(ledger, filed, "P1", Role.FRAME, Role.CROP));
+    ledger.corrections().reject(filed, "A. Finch", "wrong patient");
+    ledger
+        .waiting()
+        .put(arrive(ledger, "waits.jpg"), "[\"side unknown\"]", "{}", "{\"hash\":\"w\"}");
+    ledger.events().add("A. Finch", "exported", filed, "");
+  }
+}

@@ -2,13 +2,28 @@ package org.vestibule.intake;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
+import java.util.Locale;
 
 /** Writes the frame of a HEIF file with an Exif item and no picture (ISO/IEC 23008-12, memory). */
-final class TinyHeif {
+public final class TinyHeif {
 
   private TinyHeif() {}
+
+  /** One that says when it was taken, and by which model. */
+  public static byte[] taken(LocalDateTime at, String model) {
+    return with(
+        new TinyTiff(ByteOrder.BIG_ENDIAN)
+            .text(Tag.MODEL, model)
+            .text(
+                Tag.DATE_TIME_ORIGINAL,
+                DateTimeFormatter.ofPattern("uuuu:MM:dd HH:mm:ss", Locale.ROOT).format(at))
+            .bytes());
+  }
 
   static byte[] with(byte[] tiff) {
     byte[] item = join(new byte[] {0, 0, 0, 6}, ascii("Exif\0\0"), tiff);

@@ -5,10 +5,12 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javax.imageio.ImageIO;
+import org.vestibule.intake.TinyHeif;
 
 /** The other files that lie in every camera roll, made of those that were drawn. */
 final class Strays {
@@ -23,7 +25,8 @@ final class Strays {
     strays.put("Copy of 20260312_104630.jpg", twin);
     strays.put("IMG_0043.JPG", Arrays.copyOf(cut, 40_000));
     strays.put("IMG_0044.JPG", new byte[0]);
-    strays.put("IMG_0041.HEIC", boxes("heic", "mif1"));
+    strays.put(
+        "IMG_0041.HEIC", TinyHeif.taken(LocalDateTime.of(2026, 3, 12, 10, 58, 12), "Examplon P1"));
     strays.put("IMG_0005.MOV", boxes("qt  ", "qt  "));
     strays.put("IMG_0042.PNG", png());
     strays.put(

@@ -58,7 +58,7 @@ class CorpusIngestTest {
       assertThat(report.filed()).as("nobody said whose they are").isEmpty();
       assertThat(report.waiting()).isNotEmpty();
       for (WaitingPhoto photo : new WaitingPhotos(practice).all()) {
-        Outcome<FiledPhoto> outcome = new Corrections(practice).file(photo.id(), words(photo));
+        Outcome<FiledPhoto> outcome = new Corrections(practice).file(photo.id(), words());
         if (outcome instanceof Outcome.Refused<FiledPhoto> why) {
           refused.add(photo.name() + ": " + why.sentence());
           continue;
@@ -78,7 +78,7 @@ class CorpusIngestTest {
     refused.forEach(System.err::println);
   }
 
-  private static PersonWords words(WaitingPhoto photo) {
+  private static PersonWords words() {
     return PersonWords.by("Bettany Tinderbell")
         .seenByPerson()
         .with(PhotoFact.VISIT, "V1")

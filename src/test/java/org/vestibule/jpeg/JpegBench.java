@@ -1,6 +1,5 @@
 package org.vestibule.jpeg;
 
-import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
@@ -8,6 +7,7 @@ import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -67,19 +67,21 @@ final class JpegBench {
   }
 
   /** The median CPU time of the second half of the rounds; the first half warms up. */
+  private static long processCpuNanos() {
+    return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO).toNanos();
+  }
+
   private static String measure(String name, String step, Step what, byte[] jpeg, int rounds) {
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
-    OperatingSystemMXBean machine =
-        (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     long[] nanos = new long[rounds];
     long[] process = new long[rounds];
     int kept = 0;
     for (int i = 0; i < rounds; i++) {
       long before = threads.getCurrentThreadCpuTime();
-      long all = machine.getProcessCpuTime();
+      long all = processCpuNanos();
       kept += what.run(jpeg).hashCode();
       nanos[i] = threads.getCurrentThreadCpuTime() - before;
-      process[i] = machine.getProcessCpuTime() - all;
+      process[i] = processCpuNanos() - all;
     }
     return String.format(
         Locale.ROOT,

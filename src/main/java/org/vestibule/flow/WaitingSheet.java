@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeMap;
+import org.vestibule.assign.PhotoFact;
 import org.vestibule.flow.look.Card;
 import org.vestibule.flow.look.Fact;
 import org.vestibule.flow.look.Sheet;
@@ -43,9 +43,11 @@ public final class WaitingSheet {
                 : List.of(
                     new SheetSection(
                         "Waiting",
-                        "Pictures are turned as the camera asked, nothing else.",
+                        "Pictures are turned as the camera asked, nothing else. A mirror image is"
+                            + " still one here: its right and left are exchanged. Say edges as you see"
+                            + " them.",
                         cards)),
-            "Edges and sides on this page are those of the file: a mirror image is still one.");
+            "To file one: vestibule file ID, with what is missing, and --by and your name.");
     try (BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
       SheetWriter.write(sheet, out);
     }
@@ -54,12 +56,21 @@ public final class WaitingSheet {
   private static Card card(WaitingPhoto photo, SourceFiles sources) {
     List<Fact> facts = new ArrayList<>();
     facts.add(new Fact("File", photo.name()));
-    new TreeMap<>(photo.proposal()).forEach((key, value) -> facts.add(new Fact(key, value)));
+    for (PhotoFact fact : PhotoFact.values()) {
+      String known = photo.proposal().get(fact.word());
+      if (known != null) {
+        facts.add(new Fact(capital(fact.word()), known));
+      }
+    }
     List<String> notes = new ArrayList<>();
     for (WaitingPhoto.Reason reason : photo.reasons()) {
       notes.add("Why: " + reason.sentence() + ".");
       notes.add("What to do: " + reason.advice() + ".");
     }
     return new Card(photo.id(), sources.picture(photo.hash()), List.of(), facts, notes);
+  }
+
+  private static String capital(String word) {
+    return Character.toUpperCase(word.charAt(0)) + word.substring(1);
   }
 }

@@ -1,7 +1,6 @@
 package org.vestibule.jpeg;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 
 /**
@@ -12,17 +11,11 @@ public final class Coefficients {
 
   private final JpegStructure structure;
   private final List<ComponentBlocks> components;
-  private final @Nullable PlainScan plainScan;
   private final List<String> warnings;
 
-  Coefficients(
-      JpegStructure structure,
-      List<ComponentBlocks> components,
-      @Nullable PlainScan plainScan,
-      List<String> warnings) {
+  Coefficients(JpegStructure structure, List<ComponentBlocks> components, List<String> warnings) {
     this.structure = structure;
     this.components = List.copyOf(components);
-    this.plainScan = plainScan;
     this.warnings = List.copyOf(warnings);
   }
 
@@ -88,10 +81,5 @@ public final class Coefficients {
 
   List<ComponentBlocks> components() {
     return components;
-  }
-
-  /** The scan whose bytes can be kept as they are, or null. */
-  @Nullable PlainScan plainScan() {
-    return plainScan;
   }
 }

@@ -58,6 +58,9 @@ final class Decoding {
   private static <T> T plain(
       byte[] bytes, JpegStructure structure, boolean transposed, Use<T> use, JpegFault fault)
       throws JpegFault {
+    if (!structure.progressive()) {
+      PictureDecoder.stream(bytes, structure, (component, row, blocks) -> {});
+    }
     long need = MemoryNeed.transcoding(structure) + MemoryNeed.coefficients(structure.frame());
     MemoryBudget budget = MemoryBudget.shared();
     if (!budget.fits(need)) {

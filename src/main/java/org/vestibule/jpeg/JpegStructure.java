@@ -76,6 +76,22 @@ public record JpegStructure(
     return (int) segments.stream().filter(segment -> segment.marker() == Markers.SOS).count();
   }
 
+  /** The same file as if its picture ended sooner. */
+  JpegStructure cutTo(int height) {
+    FrameSize size = new FrameSize(frame.size().width(), height);
+    return new JpegStructure(
+        new JpegFrame(frame.process(), frame.precisionBits(), size, frame.components()),
+        segments,
+        iccProfile,
+        adobeTransform,
+        colourModel,
+        embedded,
+        pictureEndBytes,
+        endMarkerMissing,
+        trailing,
+        warnings);
+  }
+
   /** Entropy-coded bytes of all scans. */
   long codedBytes() {
     return segments.stream().mapToLong(JpegSegment::codedBytes).sum();

@@ -13,11 +13,15 @@ final class MemoryNeed {
 
   private MemoryNeed() {}
 
-  /** Tokens of a picture: all that can be for a small one, with room to spare for a large one. */
+  /**
+   * Tokens of a picture: all that can be for a small one, with room to spare for a large one; each
+   * block has one that ends it, which may have taken no bits.
+   */
   static long tokens(JpegStructure structure) {
     long coded = structure.codedBytes();
     long most = Math.multiplyExact(coded, MOST_TOKEN_BYTES);
-    return 4096 + Math.min(most, Math.multiplyExact(coded, LIKELY_TOKEN_BYTES) + SMALL);
+    long ends = Math.multiplyExact(2L, blocks(structure.frame()));
+    return 4096 + ends + Math.min(most, Math.multiplyExact(coded, LIKELY_TOKEN_BYTES) + SMALL);
   }
 
   /** Decoding to tokens and writing a result. */
@@ -27,6 +31,11 @@ final class MemoryNeed {
     long result = Math.multiplyExact(2L, structure.codedBytes());
     long scans = structure.progressive() ? Math.multiplyExact(128L + 8, blocks) : 0;
     return index + result + scans + tokens(structure);
+  }
+
+  /** Reading scans without keeping their tokens. */
+  static long checking(JpegFrame frame) {
+    return Math.multiplyExact(6L, blocks(frame));
   }
 
   /** All coefficients at once. */

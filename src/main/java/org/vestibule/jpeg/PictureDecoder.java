@@ -13,35 +13,58 @@ final class PictureDecoder extends PictureWalk {
 
   private final List<ComponentBlocks> components = new ArrayList<>();
   private final List<String> warnings;
-  private @Nullable PlainScan plainScan;
 
-  private PictureDecoder(byte[] bytes, JpegStructure structure) {
+  /** Where rows of blocks go as they are complete, or null to keep them all. */
+  private final @Nullable RowSink sink;
+
+  private PictureDecoder(byte[] bytes, JpegStructure structure, @Nullable RowSink sink) {
     super(bytes, structure);
+    this.sink = sink;
     this.warnings = new ArrayList<>(structure.warnings());
     for (JpegComponent component : frame.components()) {
-      components.add(new ComponentBlocks(frame, component));
+      components.add(
+          sink == null
+              ? new ComponentBlocks(frame, component)
+              : ComponentBlocks.strip(frame, component));
     }
   }
 
   /** Decodes; whatever is damaged, cut short or unsuited is thrown as a fault. */
   static Coefficients decode(byte[] bytes) throws JpegFault {
-    JpegStructure structure = JpegStructure.readOrFail(bytes);
-    PictureLimits.check(structure);
+    JpegStructure structure = structure(bytes);
     return MemoryBudget.shared()
         .within(MemoryNeed.coefficients(structure.frame()), () -> decode(bytes, structure));
   }
 
+  /** The structure of a picture whose kind and size are taken. */
+  static JpegStructure structure(byte[] bytes) throws JpegFault {
+    JpegStructure structure = JpegStructure.readOrFail(bytes);
+    PictureLimits.check(structure);
+    return structure;
+  }
+
   /** Decodes a picture whose kind and size were checked, in memory that was admitted. */
   static Coefficients decode(byte[] bytes, JpegStructure structure) throws JpegFault {
-    PictureDecoder decoder = new PictureDecoder(bytes, structure);
-    decoder.segments();
-    if (!decoder.requireWhole()) {
-      decoder.warnings.add("the picture's scans end before its finest detail");
+    return new PictureDecoder(bytes, structure, null).decoded();
+  }
+
+  /** Decodes a sequential picture row by row; what is returned has its tables but no values. */
+  static Coefficients stream(byte[] bytes, JpegStructure structure, RowSink sink) throws JpegFault {
+    if (structure.progressive()) {
+      throw new IllegalArgumentException("a progressive picture has no rows until its last scan");
     }
-    for (int i = 0; i < decoder.components.size(); i++) {
-      decoder.components.get(i).quantisation = decoder.quantisation(i);
+    return new PictureDecoder(bytes, structure, sink).decoded();
+  }
+
+  private Coefficients decoded() throws JpegFault {
+    segments();
+    if (!requireWhole()) {
+      warnings.add("the picture's scans end before its finest detail");
     }
-    return new Coefficients(structure, decoder.components, decoder.plainScan, decoder.warnings);
+    for (int i = 0; i < components.size(); i++) {
+      components.get(i).quantisation = quantisation(i);
+    }
+    return new Coefficients(structure, components, warnings);
   }
 
   @Override
@@ -49,12 +72,23 @@ final class PictureDecoder extends PictureWalk {
     BlockDecoder blocks = structure.progressive() ? progressive(header) : sequential(header);
     BitReader in = new BitReader(bytes, segment.dataEnd(), segment.codedEnd());
     ScanReader reader =
-        new ScanReader(frame, header, components, blocks, in, tables.restartInterval());
-    if (!reader.read()) {
-      plainScan = null;
+        new ScanReader(frame, header, components, blocks, in, tables.restartInterval(), sink);
+    if (!isTidy(reader)) {
       warnings.add("stray bytes in the data of the scan that starts with " + segment.place());
-    } else {
-      plainScan = plainScan(header, segment);
+    }
+  }
+
+  /** What was decoded before a fault is sound if no scan comes after. */
+  private boolean isTidy(ScanReader reader) throws JpegFault {
+    try {
+      return reader.read();
+    } catch (JpegFault fault) {
+      if (structure.progressive()) {
+        throw fault;
+      }
+      int height = frame.size().height();
+      int sound = allCoded() ? Math.min(height, reader.wholeRows() * reader.rowHeight()) : 0;
+      throw fault.withSoundRows(sound, height);
     }
   }
 

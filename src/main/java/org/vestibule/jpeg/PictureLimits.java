@@ -7,6 +7,7 @@ final class PictureLimits {
 
   private static final long MOST_SEQUENTIAL_SAMPLES = 200_000_000L;
   private static final long MOST_PROGRESSIVE_SAMPLES = 50_000_000L;
+  private static final int WORTH_READING = 100;
   private static final int MOST_COMPONENTS = 4;
   private static final int MOST_SCANS = 400;
   private static final String EXPORT = "export the photo again as an ordinary 8-bit colour JPEG";
@@ -45,7 +46,8 @@ final class PictureLimits {
 
   /**
    * Each block takes at least one bit for its DC code, in a sequential picture another for its end
-   * (T.81 F.1.2, G.1.2), so a short file can't claim a huge picture.
+   * (T.81 F.1.2, G.1.2), so a short file can't claim a huge picture. Of a sequential picture that
+   * was cut short the first rows may be sound, so it is read as long as that is worth while.
    */
   private static void enoughData(JpegStructure structure) throws JpegFault {
     long blocks = 0;
@@ -55,7 +57,7 @@ final class PictureLimits {
     }
     long codedBytes = structure.codedBytes();
     long least = structure.progressive() ? blocks / 8 : blocks / 4;
-    if (codedBytes < least) {
+    if (codedBytes < (structure.progressive() ? least : least / WORTH_READING)) {
       throw JpegFault.damaged(
           "the picture's data ends too early: "
               + codedBytes

@@ -80,6 +80,16 @@ abstract class PictureWalk {
     return progression.complete();
   }
 
+  /** True if every component was met in a scan of a sequential picture. */
+  final boolean allCoded() {
+    for (boolean one : coded) {
+      if (!one) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** A component's quantisation table; only after {@link #requireWhole}. */
   final int[] quantisation(int component) {
     int[] table = quantisation[component];
@@ -108,7 +118,8 @@ abstract class PictureWalk {
     while (to > segment.dataEnd() && bytes[to - 1] == (byte) 0xFF) {
       to--;
     }
-    return new PlainScan(dc, ac, tables.restartInterval(), segment.dataEnd(), to);
+    PlainScan plain = new PlainScan(dc, ac, tables.restartInterval(), segment.dataEnd(), to);
+    return plain.hasBaselineTables() ? plain : null;
   }
 
   private void scan(JpegSegment segment) throws JpegFault {

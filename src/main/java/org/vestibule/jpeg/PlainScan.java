@@ -1,5 +1,6 @@
 package org.vestibule.jpeg;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -18,8 +19,64 @@ record PlainScan(
     int from,
     int to) {
 
+  private static final int MOST_TABLES = 2;
+
   PlainScan {
     dcTables = List.copyOf(dcTables);
     acTables = List.copyOf(acTables);
+  }
+
+  /** True if a baseline picture may use as many tables (T.81 B.2.4.2). */
+  boolean hasBaselineTables() {
+    return distinct(dcTables).size() <= MOST_TABLES && distinct(acTables).size() <= MOST_TABLES;
+  }
+
+  /**
+   * A bare baseline picture with the scan's bytes as they are.
+   *
+   * @param frame its frame
+   * @param quantisation each component's table in zigzag order
+   */
+  byte[] rewrapped(byte[] source, JpegFrame frame, List<int[]> quantisation) throws JpegFault {
+    List<HuffmanTable> dc = distinct(dcTables);
+    List<HuffmanTable> ac = distinct(acTables);
+    BaselineWriter out = new BaselineWriter(to - from + 2048);
+    out.frame(frame, quantisation);
+    for (int i = 0; i < dc.size(); i++) {
+      out.huffman(0, i, dc.get(i));
+    }
+    for (int i = 0; i < ac.size(); i++) {
+      out.huffman(1, i, ac.get(i));
+    }
+    if (restartInterval > 0) {
+      out.restartInterval(restartInterval);
+    }
+    int[] components = new int[dcTables.size()];
+    int[] tables = new int[components.length];
+    for (int i = 0; i < components.length; i++) {
+      components[i] = i;
+      tables[i] = indexOf(dc, dcTables.get(i)) << 4 | indexOf(ac, acTables.get(i));
+    }
+    out.scan(components, tables);
+    out.coded(source, from, to);
+    return out.finish();
+  }
+
+  private static List<HuffmanTable> distinct(List<HuffmanTable> tables) {
+    List<HuffmanTable> distinct = new ArrayList<>();
+    for (HuffmanTable table : tables) {
+      if (indexOf(distinct, table) == distinct.size()) {
+        distinct.add(table);
+      }
+    }
+    return distinct;
+  }
+
+  private static int indexOf(List<HuffmanTable> tables, HuffmanTable wanted) {
+    int index = 0;
+    while (index < tables.size() && !tables.get(index).sameAs(wanted)) {
+      index++;
+    }
+    return index;
   }
 }

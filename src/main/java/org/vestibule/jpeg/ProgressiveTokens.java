@@ -5,8 +5,14 @@ import java.util.Arrays;
 /** Reads blocks of progressive scans: first and refining, DC and AC (ITU-T T.81 G.1.2, G.2). */
 final class ProgressiveTokens {
 
+  /** Bits of a word that are surely there. */
+  private static final int FULL_BITS = 57;
+
+  /** Bits that can be read of a word before it may hold less than a code and its value. */
+  private static final int WHOLE = FULL_BITS - 31;
+
   private final ScanBits in;
-  private final ScanHeader header;
+  private final boolean first;
   private final LookupTable[] tables;
   private final int low;
   private final int start;
@@ -27,7 +33,7 @@ final class ProgressiveTokens {
    */
   ProgressiveTokens(ScanBits in, ScanHeader header, LookupTable[] tables) {
     this.in = in;
-    this.header = header;
+    this.first = header.high() == 0;
     this.tables = tables.clone();
     this.low = header.low();
     this.start = header.spectralStart();
@@ -49,7 +55,7 @@ final class ProgressiveTokens {
    */
   void dc(ProgressivePlane plane, int index, int part) throws JpegFault {
     in.ready();
-    int value = header.high() == 0 ? firstDc(part) : in.take(1) << low;
+    int value = first ? firstDc(part) : in.take(1) << low;
     if (index >= 0) {
       plane.values[index << 6] |= (short) value;
     }
@@ -71,7 +77,7 @@ final class ProgressiveTokens {
 
   /** Reads the AC bits of a block. */
   void ac(ProgressivePlane plane, int index) throws JpegFault {
-    if (header.high() == 0) {
+    if (first) {
       if (endOfBandRun > 0) {
         endOfBandRun--;
       } else {
@@ -89,10 +95,15 @@ final class ProgressiveTokens {
   private long firstAc(short[] values, int base) throws JpegFault {
     LookupTable table = tables[0];
     int at = in.at;
+    int reload = at + WHOLE;
+    long word = in.word(at);
     long filled = 0;
     int position = start;
     while (position <= end) {
-      long word = in.word(at);
+      if (at > reload) {
+        word = in.word(at);
+        reload = at + WHOLE;
+      }
       int entry = table.entry(word);
       int run = entry >>> 28;
       int size = entry >>> 24 & 15;
@@ -113,6 +124,7 @@ final class ProgressiveTokens {
         at += run;
         break;
       }
+      word <<= entry;
     }
     in.at = at;
     return filled;
@@ -120,40 +132,47 @@ final class ProgressiveTokens {
 
   /** Returns a bit for each coefficient that is new. */
   private long refineAc(short[] values, int base, long known) throws JpegFault {
+    LookupTable table = tables[0];
+    int at = in.at;
     long fresh = 0;
     int position = start;
     while (endOfBandRun == 0 && position <= end) {
-      long word = in.word(in.at);
-      int entry = tables[0].entry(word);
+      long word = in.word(at);
+      int entry = table.entry(word);
       int run = entry >>> 28;
       int size = entry >>> 24 & 15;
+      at += entry & 63;
+      if (size == 0 && run < 15) {
+        endOfBandRun = endOfBand(entry, word << entry);
+        at += run;
+        break;
+      }
       if (size > 1) {
         throw damaged("a refinement by more than one bit");
       }
-      in.at += entry & 63;
-      if (size == 0 && run < 15) {
-        endOfBandRun = endOfBand(entry, word << entry);
-        in.at += run;
-      } else {
-        int next = afterZeros(known, position, run);
-        refine(values, base, known & below(next) & -1L << position);
-        if (size == 1) {
-          if (next > end) {
-            throw damaged("a run goes past the end of its band");
-          }
-          int value = word << (entry >>> 8) < 0 ? 1 : -1;
-          values[base + next] = (short) (value << low);
-          fresh |= 1L << next;
+      int next = afterZeros(known, position, run);
+      long between = known & below(next) & -1L << position;
+      refine(values, base, between, at);
+      at += Long.bitCount(between);
+      if (size == 1) {
+        if (next > end) {
+          throw damaged("a run goes past the end of its band");
         }
-        position = next + 1;
+        int value = word << (entry >>> 8) < 0 ? 1 : -1;
+        values[base + next] = (short) (value << low);
+        fresh |= 1L << next;
       }
+      position = next + 1;
     }
     if (endOfBandRun > 0) {
       if (position <= end) {
-        refine(values, base, known & -1L << position);
+        long rest = known & -1L << position;
+        refine(values, base, rest, at);
+        at += Long.bitCount(rest);
       }
       endOfBandRun--;
     }
+    in.at = at;
     return fresh;
   }
 
@@ -170,23 +189,26 @@ final class ProgressiveTokens {
     return position > 63 ? -1L : (1L << position) - 1;
   }
 
-  /** Reads one more bit of each of these coefficients. */
-  private void refine(short[] values, int base, long which) {
-    int bit = 1 << low;
-    int left = Long.bitCount(which);
-    long rest = which;
-    while (left > 0) {
-      int count = Math.min(left, 16);
-      int bits = in.take(count);
-      left -= count;
-      for (int i = count - 1; i >= 0; i--) {
-        int place = base + Long.numberOfTrailingZeros(rest);
-        rest &= rest - 1;
-        int value = values[place];
-        if ((bits >>> i & 1) != 0 && (value & bit) == 0) {
-          values[place] = (short) (value > 0 ? value + bit : value - bit);
-        }
+  /**
+   * Reads one more bit of each of these coefficients, from the bit at {@code from}. None can have
+   * it already: the scans before ended at the next higher bit.
+   */
+  private void refine(short[] values, int base, long which, int from) {
+    long word = 0;
+    int left = 0;
+    int at = from;
+    for (long rest = which; rest != 0; rest &= rest - 1) {
+      if (left == 0) {
+        word = in.word(at);
+        left = FULL_BITS;
+        at += FULL_BITS;
       }
+      left--;
+      int place = base + Long.numberOfTrailingZeros(rest);
+      int value = values[place];
+      // Away from zero by one bit if the next bit, which is the sign of the word, is set.
+      values[place] = (short) (value + (((value >> 31 | 1) << low) & (int) (word >> 63)));
+      word <<= 1;
     }
   }
 

@@ -1,25 +1,24 @@
 package org.vestibule.jpeg;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
-import org.vestibule.base.Turn;
 
 /**
  * Proves that a result holds exactly the source's coefficients, turned and cropped.
  *
  * <p>This is the slow, plain statement of what a turn is, kept apart from the engine that does it:
- * every displayed block is traced back to its stored block by the samples it covers, and every
- * coefficient by its frequencies.
+ * source and result are decoded by {@link PictureDecoder}, which shares nothing with the engine
+ * below the marker segments, every displayed block is traced back to its stored block by the
+ * samples it covers, and every coefficient by its frequencies.
  */
 public final class Proof {
 
   private static final String ADVICE =
       "don't file the result; keep the source file and report this as a fault of the program";
 
-  private final Coefficients source;
-  private final Coefficients result;
-  private final Turn turn;
-  private final CropBox kept;
+  /** The share of the memory budget that the coefficients of a source may take, as a divisor. */
+  private static final int DENSE_SHARE = 2;
 
   /**
    * What was compared.
@@ -29,46 +28,113 @@ public final class Proof {
    */
   public record Proved(long blocks, CropBox kept) {}
 
-  private Proof(Coefficients source, Coefficients result, Turn turn, CropBox kept) {
-    this.source = source;
-    this.result = result;
-    this.turn = turn;
-    this.kept = kept;
-  }
+  private Proof() {}
 
   /** Compares frame, quantisation and every coefficient through turn, crop and trimming. */
   public static Outcome<Proved> same(Coefficients source, TranscodePlan plan, Coefficients result) {
     CropBox kept = ExpectedPart.of(source.frame(), plan);
     if (kept == null) {
-      return differs("nothing of the picture could be kept by this plan");
+      return nothingKept();
     }
-    Proof proof = new Proof(source, result, plan.turn(), kept);
-    String difference = proof.difference();
+    ProofFrame frames = new ProofFrame(source.structure(), plan.turn(), kept, result.structure());
+    String difference = frames.difference();
+    if (difference == null) {
+      difference = frames.quantisation(source.components(), result.components());
+    }
+    if (difference == null) {
+      ProofRows rows = new ProofRows(new DenseProofBlocks(source, plan.turn()), frames);
+      for (int component = 0; component < result.componentCount(); component++) {
+        for (int row = 0; row < result.blocksHigh(component); row++) {
+          rows.row(component, row, result.components().get(component));
+        }
+      }
+      difference = rows.difference();
+    }
     return difference == null
-        ? Outcome.done(new Proved(proof.blocks(), kept))
+        ? Outcome.done(new Proved(frames.blocks(), kept))
         : differs(difference);
   }
 
   /** Decodes both files, requires the result to be bare baseline, and compares. */
   public static Outcome<Proved> of(byte[] source, TranscodePlan plan, byte[] result) {
-    return Coefficients.decode(source)
-        .then(
-            from ->
-                Coefficients.decode(result)
-                    .then(
-                        to -> {
-                          String foreign = foreign(to);
-                          return foreign == null ? same(from, plan, to) : differs(foreign);
-                        }));
+    return of(source, plan, result, false);
   }
 
-  private static <T> Outcome<T> differs(String what) {
+  /**
+   * The same, if need be as for a picture too large for all of its coefficients.
+   *
+   * @param huge true to compare digests whatever the size
+   */
+  static Outcome<Proved> of(byte[] source, TranscodePlan plan, byte[] result, boolean huge) {
+    try {
+      JpegStructure from = PictureDecoder.structure(source);
+      CropBox kept = ExpectedPart.of(from.frame(), plan);
+      if (kept == null) {
+        return nothingKept();
+      }
+      long need = MemoryNeed.coefficients(from.frame());
+      MemoryBudget budget = MemoryBudget.shared();
+      boolean dense =
+          from.progressive() || (!huge && budget.fits(Math.multiplyExact(DENSE_SHARE, need)));
+      return budget.within(
+          dense ? need : DigestProofBlocks.bytes(from.frame()),
+          () -> compare(source, from, dense, plan, kept, result));
+    } catch (JpegFault fault) {
+      return fault.refusal();
+    }
+  }
+
+  private static Outcome<Proved> compare(
+      byte[] source,
+      JpegStructure from,
+      boolean dense,
+      TranscodePlan plan,
+      CropBox kept,
+      byte[] result)
+      throws JpegFault {
+    ProofBlocks blocks;
+    List<ComponentBlocks> sourceTables;
+    if (dense) {
+      Coefficients all = PictureDecoder.decode(source, from);
+      blocks = new DenseProofBlocks(all, plan.turn());
+      sourceTables = all.components();
+    } else {
+      DigestProofBlocks digests = new DigestProofBlocks(from.frame(), plan.turn());
+      sourceTables = PictureDecoder.stream(source, from, digests).components();
+      blocks = digests;
+    }
+    JpegStructure to = PictureDecoder.structure(result);
+    String difference = foreign(to);
+    ProofFrame frames = new ProofFrame(from, plan.turn(), kept, to);
+    if (difference == null) {
+      difference = frames.difference();
+    }
+    if (difference == null) {
+      ProofRows rows = new ProofRows(blocks, frames);
+      Coefficients read = PictureDecoder.stream(result, to, rows);
+      difference = read.warnings().isEmpty() ? null : read.warnings().get(0);
+      if (difference == null) {
+        difference = frames.quantisation(sourceTables, read.components());
+      }
+      if (difference == null) {
+        difference = rows.difference();
+      }
+    }
+    return difference == null
+        ? Outcome.done(new Proved(frames.blocks(), kept))
+        : differs(difference);
+  }
+
+  private static Outcome<Proved> nothingKept() {
+    return differs("nothing of the picture could be kept by this plan");
+  }
+
+  private static Outcome<Proved> differs(String what) {
     return Outcome.refused("the result is not the source's picture: " + what, ADVICE);
   }
 
   /** What the result holds beyond a bare baseline picture, or null. */
-  private static @Nullable String foreign(Coefficients result) {
-    JpegStructure structure = result.structure();
+  private static @Nullable String foreign(JpegStructure structure) {
     if (structure.frame().process() != CodingProcess.BASELINE) {
       return "it is " + structure.frame().process().words();
     }
@@ -78,129 +144,6 @@ public final class Proof {
     if (!structure.trailing().isEmpty() || structure.endMarkerMissing()) {
       return "it does not end with its picture";
     }
-    return result.warnings().isEmpty() ? null : result.warnings().get(0);
-  }
-
-  private @Nullable String difference() {
-    FrameSize size = result.frame().size();
-    if (size.width() != kept.width() || size.height() != kept.height()) {
-      return "it is "
-          + size.width()
-          + " x "
-          + size.height()
-          + " samples, "
-          + kept.width()
-          + " x "
-          + kept.height()
-          + " were expected";
-    }
-    if (source.componentCount() != result.componentCount()
-        || source.structure().colourModel() != result.structure().colourModel()) {
-      return "its colours are "
-          + result.structure().colourModel().words()
-          + ", "
-          + source.structure().colourModel().words()
-          + " was expected";
-    }
-    for (int component = 0; component < source.componentCount(); component++) {
-      String found = difference(component);
-      if (found != null) {
-        return "component " + (component + 1) + " " + found;
-      }
-    }
-    return null;
-  }
-
-  private @Nullable String difference(int component) {
-    if (samplesPerBlock(source, component, swaps()) != samplesPerBlock(result, component, false)
-        || samplesPerBlock(source, component, !swaps())
-            != samplesPerBlock(result, component, true)) {
-      return "is sampled otherwise";
-    }
-    for (int row = 0; row < 8; row++) {
-      for (int column = 0; column < 8; column++) {
-        int expected =
-            source.quantisation(component, swaps() ? column : row, swaps() ? row : column);
-        if (result.quantisation(component, row, column) != expected) {
-          return "has another quantisation step at " + row + ", " + column;
-        }
-      }
-    }
-    for (int row = 0; row < result.blocksHigh(component); row++) {
-      for (int column = 0; column < result.blocksWide(component); column++) {
-        if (!sameBlock(component, row, column)) {
-          return "differs in block row " + row + ", column " + column;
-        }
-      }
-    }
-    return null;
-  }
-
-  private boolean swaps() {
-    return turn.swapsAxes();
-  }
-
-  /** Picture samples that one block of a component covers along an axis, in 1/12 samples. */
-  private static int samplesPerBlock(Coefficients picture, int component, boolean vertical) {
-    JpegFrame frame = picture.frame();
-    JpegComponent factors = frame.components().get(component);
-    if (frame.components().size() == 1) {
-      return 8 * 12;
-    }
-    return vertical
-        ? 8 * 12 * frame.maxVertical() / factors.vertical()
-        : 8 * 12 * frame.maxHorizontal() / factors.horizontal();
-  }
-
-  private boolean sameBlock(int component, int blockRow, int blockColumn) {
-    FrameSize stored = source.frame().size();
-    int across = samplesPerBlock(result, component, false);
-    int down = samplesPerBlock(result, component, true);
-    long left = 12L * kept.left() + (long) across * blockColumn;
-    long top = 12L * kept.top() + (long) down * blockRow;
-    long storedAcross = turn.swapsAxes() ? top : left;
-    long storedDown = turn.swapsAxes() ? left : top;
-    boolean reversedAcross = swaps() ? turn.flipsVertically() : turn.flipsHorizontally();
-    boolean reversedDown = swaps() ? turn.flipsHorizontally() : turn.flipsVertically();
-    int sizeAcross = swaps() ? down : across;
-    int sizeDown = swaps() ? across : down;
-    if (reversedAcross) {
-      storedAcross = 12L * stored.width() - storedAcross - sizeAcross;
-    }
-    if (reversedDown) {
-      storedDown = 12L * stored.height() - storedDown - sizeDown;
-    }
-    if (storedAcross % sizeAcross != 0 || storedDown % sizeDown != 0) {
-      return false;
-    }
-    ComponentBlocks from = source.components().get(component);
-    ComponentBlocks to = result.components().get(component);
-    return sameValues(
-        from.values,
-        from.base((int) (storedDown / sizeDown), (int) (storedAcross / sizeAcross)),
-        to.values,
-        to.base(blockRow, blockColumn));
-  }
-
-  private boolean sameValues(short[] from, int fromBase, short[] to, int toBase) {
-    for (int position = 0; position < 64; position++) {
-      int v = Zigzag.natural(position) / 8;
-      int u = Zigzag.natural(position) % 8;
-      int stored = from[fromBase + (swaps() ? Zigzag.position(u, v) : position)];
-      boolean odd =
-          (turn.flipsHorizontally() && u % 2 == 1) != (turn.flipsVertically() && v % 2 == 1);
-      if (to[toBase + position] != (odd ? -stored : stored)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private long blocks() {
-    long blocks = 0;
-    for (int component = 0; component < result.componentCount(); component++) {
-      blocks += (long) result.blocksWide(component) * result.blocksHigh(component);
-    }
-    return blocks;
+    return structure.warnings().isEmpty() ? null : structure.warnings().get(0);
   }
 }

@@ -10,14 +10,19 @@ public final class Raster {
   private final int height;
   private final int[] rgb;
 
-  Raster(int width, int height, int[] rgb) {
+  private Raster(int width, int height, int[] rgb) {
     if (rgb.length != Math.multiplyExact(width, height)) {
       throw new IllegalArgumentException(
           width + " x " + height + " pixels were expected but " + rgb.length + " given");
     }
     this.width = width;
     this.height = height;
-    this.rgb = rgb.clone();
+    this.rgb = rgb;
+  }
+
+  /** Takes the pixels over without copying them. */
+  static Raster owning(int width, int height, int[] rgb) {
+    return new Raster(width, height, rgb);
   }
 
   /** Width in pixels. */
@@ -58,7 +63,7 @@ public final class Raster {
             turn.swapsAxes() ? rgb[column * width + row] : rgb[row * width + column];
       }
     }
-    return new Raster(across, down, turned);
+    return owning(across, down, turned);
   }
 
   /**
@@ -81,7 +86,7 @@ public final class Raster {
         smaller[y * across + x] = average(left, top, right, bottom);
       }
     }
-    return new Raster(across, down, smaller);
+    return owning(across, down, smaller);
   }
 
   private int average(int left, int top, int right, int bottom) {

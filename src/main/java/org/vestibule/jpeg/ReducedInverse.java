@@ -51,12 +51,30 @@ final class ReducedInverse {
     return weights;
   }
 
-  /** Writes one block's samples, 0 to 255, into a plane. */
-  void block(short[] values, int base, int[] quantisation, byte[] plane, int at, int stride) {
+  /** The last zigzag position that matters. */
+  int lastPosition() {
+    int last = 0;
     for (int v = 0; v < down; v++) {
       for (int u = 0; u < across; u++) {
-        int position = Zigzag.position(v, u);
-        input[v * across + u] = (float) values[base + position] * quantisation[position];
+        last = Math.max(last, Zigzag.position(v, u));
+      }
+    }
+    return last;
+  }
+
+  /**
+   * Writes one block's samples, 0 to 255, into a plane.
+   *
+   * @param values dequantised coefficients in zigzag order
+   */
+  void block(int[] values, byte[] plane, int at, int stride) {
+    if (across == 1 && down == 1) {
+      plane[at] = (byte) Math.max(0, Math.min(255, ((values[0] + 4) >> 3) + 128));
+      return;
+    }
+    for (int v = 0; v < down; v++) {
+      for (int u = 0; u < across; u++) {
+        input[v * across + u] = values[Zigzag.position(v, u)];
       }
     }
     for (int v = 0; v < down; v++) {

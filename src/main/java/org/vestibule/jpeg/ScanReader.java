@@ -1,6 +1,7 @@
 package org.vestibule.jpeg;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads one scan's blocks in their order, interleaved or not, across restart intervals (T.81 A.2).
@@ -15,7 +16,9 @@ final class ScanReader {
   private final int restartInterval;
   private int unitsToRestart;
   private int nextRestart;
+  private int wholeRows;
   private boolean tidy = true;
+  private final @Nullable RowSink sink;
 
   ScanReader(
       JpegFrame frame,
@@ -23,7 +26,9 @@ final class ScanReader {
       List<ComponentBlocks> components,
       BlockDecoder decoder,
       BitReader in,
-      int restartInterval) {
+      int restartInterval,
+      @Nullable RowSink sink) {
+    this.sink = sink;
     this.frame = frame;
     this.header = header;
     this.components = components;
@@ -58,7 +63,38 @@ final class ScanReader {
         }
         requireData(row, high);
       }
+      wholeRows = row + 1;
+      for (ScanHeader.Part part : header.components()) {
+        int down = components.get(part.index()).component.vertical();
+        complete(part.index(), row * down, down);
+      }
     }
+  }
+
+  /** Rows of MCUs that were read. */
+  int wholeRows() {
+    return wholeRows;
+  }
+
+  /** Samples of the picture that a row of MCUs is high. */
+  int rowHeight() {
+    if (header.interleaved() || frame.components().size() == 1) {
+      return frame.unitHeight();
+    }
+    JpegComponent component = components.get(header.components().get(0).index()).component;
+    return frame.unitHeight() / component.vertical();
+  }
+
+  /** Hands over rows of a component that are complete. */
+  private void complete(int component, int firstRow, int rows) {
+    if (sink == null) {
+      return;
+    }
+    ComponentBlocks blocks = components.get(component);
+    for (int row = firstRow; row < Math.min(firstRow + rows, blocks.grid.high()); row++) {
+      sink.row(component, row, blocks);
+    }
+    blocks.clear();
   }
 
   private void unit(int part, int row, int column) throws JpegFault {
@@ -82,6 +118,8 @@ final class ScanReader {
         decoder.block(in, 0, blocks.values, base + (column << 6));
         requireData(row, blocks.grid.high());
       }
+      wholeRows = row + 1;
+      complete(header.components().get(0).index(), row, 1);
     }
   }
 

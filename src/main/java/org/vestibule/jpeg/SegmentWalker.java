@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class SegmentWalker {
 
   private static final int MOST_SEGMENTS = 20_000;
+  private static final int MOST_ZEROS = 64;
   private static final int MOST_STRAYS = 100;
 
   private final byte[] bytes;
@@ -143,7 +144,23 @@ final class SegmentWalker {
       }
       i++;
     }
-    return bytes.length;
+    return withoutZeros(from);
+  }
+
+  /**
+   * The end of data that no marker ends. A copy that broke off is often filled up with zeros, which
+   * may well be codes of the picture's tables and would show as gray.
+   */
+  private int withoutZeros(int from) {
+    int end = bytes.length;
+    while (end > from && bytes[end - 1] == 0) {
+      end--;
+    }
+    if (bytes.length - end < MOST_ZEROS) {
+      return bytes.length;
+    }
+    warnings.add("the file ends in " + (bytes.length - end) + " zero bytes");
+    return end;
   }
 
   private void noteJunk(int markerAt) {

@@ -13,6 +13,9 @@ final class SymbolCounter implements BlockSink {
   /** For all scans of a result. */
   SymbolCounter(TokenPicture picture) {
     this.tokens = picture.tokens;
+    if (tokens.forgets()) {
+      throw new IllegalStateException("the picture was only checked");
+    }
     this.predictions = new int[picture.planes.size()];
   }
 

@@ -8,9 +8,9 @@ final class TokenDecoder extends PictureWalk {
   private final TokenPicture picture;
   private @Nullable PlainScan plainScan;
 
-  private TokenDecoder(byte[] bytes, JpegStructure structure, boolean transposed) {
-    super(bytes, structure);
-    this.picture = new TokenPicture(structure, transposed);
+  private TokenDecoder(byte[] bytes, TokenPicture picture) {
+    super(bytes, picture.structure);
+    this.picture = picture;
   }
 
   /**
@@ -20,10 +20,18 @@ final class TokenDecoder extends PictureWalk {
    */
   static TokenPicture decode(byte[] bytes, JpegStructure structure, boolean transposed)
       throws JpegFault {
-    TokenDecoder decoder = new TokenDecoder(bytes, structure, transposed);
+    return decode(bytes, new TokenPicture(structure, transposed));
+  }
+
+  /** Decodes only to see whether the scans are sound; the tokens are forgotten. */
+  static TokenPicture check(byte[] bytes, JpegStructure structure) throws JpegFault {
+    return decode(bytes, new TokenPicture(structure, false, Tokens.forgetting()));
+  }
+
+  private static TokenPicture decode(byte[] bytes, TokenPicture picture) throws JpegFault {
+    TokenDecoder decoder = new TokenDecoder(bytes, picture);
     decoder.segments();
     decoder.requireWhole();
-    TokenPicture picture = decoder.picture;
     for (int i = 0; i < picture.planes.size(); i++) {
       picture.planes.get(i).quantisation = decoder.quantisation(i);
     }

@@ -21,11 +21,44 @@ final class TokenPicture {
   @Nullable PlainScan plainScan;
 
   TokenPicture(JpegStructure structure, boolean transposed) {
+    this(structure, transposed, new Tokens(structure.codedBytes(), MemoryNeed.tokens(structure)));
+  }
+
+  TokenPicture(JpegStructure structure, boolean transposed, Tokens tokens) {
     this.structure = structure;
     this.transposed = transposed;
-    this.tokens = new Tokens(structure.codedBytes(), MemoryNeed.tokens(structure));
+    this.tokens = tokens;
     for (JpegComponent component : structure.frame().components()) {
       planes.add(new TokenPlane(structure.frame(), component));
     }
+  }
+
+  /** The frame with rows and columns exchanged if the blocks are. */
+  JpegFrame shownFrame() {
+    JpegFrame stored = structure.frame();
+    if (!transposed) {
+      return stored;
+    }
+    List<JpegComponent> components = new ArrayList<>();
+    for (JpegComponent component : stored.components()) {
+      int across = component.vertical();
+      int down = component.horizontal();
+      components.add(new JpegComponent(component.id(), across, down, component.quantTable()));
+    }
+    int wide = stored.size().height();
+    int high = stored.size().width();
+    FrameSize size = new FrameSize(wide, high);
+    return new JpegFrame(stored.process(), stored.precisionBits(), size, components);
+  }
+
+  /** A component's quantisation steps in the order of its tokens' blocks. */
+  int[] shownQuantisation(int component) {
+    int[] stored = planes.get(component).quantisation;
+    int[] places = ScatteredBlock.placesFor(transposed);
+    int[] shown = new int[64];
+    for (int position = 0; position < 64; position++) {
+      shown[places[position]] = stored[position];
+    }
+    return shown;
   }
 }

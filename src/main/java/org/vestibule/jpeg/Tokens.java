@@ -31,6 +31,7 @@ final class Tokens {
   private static final int CHUNK = 1 << CHUNK_BITS;
 
   private final int mostChunks;
+  private final boolean forgets;
   private short[][] chunks = new short[4][];
   private int used;
 
@@ -46,13 +47,32 @@ final class Tokens {
    * @param mostBytes bytes that were admitted for tokens
    */
   Tokens(long codedBytes, long mostBytes) {
+    this(codedBytes, mostBytes, false);
+  }
+
+  private Tokens(long codedBytes, long mostBytes, boolean forgets) {
+    this.forgets = forgets;
     this.mostChunks = (int) (mostBytes / (2 * CHUNK)) + 1;
     chunk = new short[(int) Math.min(CHUNK, 2 * BLOCK + 3 * codedBytes / 2)];
     chunks[used++] = chunk;
   }
 
+  /** For reading blocks only to see whether they can be read: each takes the place of the last. */
+  static Tokens forgetting() {
+    return new Tokens(0, 0, true);
+  }
+
+  /** True if blocks can't be read back. */
+  boolean forgets() {
+    return forgets;
+  }
+
   /** Makes room for a block and returns its place. */
   int begin() throws JpegFault {
+    if (forgets) {
+      next = 0;
+      return 0;
+    }
     if (next > chunk.length - BLOCK) {
       if (used > mostChunks) {
         throw JpegFault.unsuited(

@@ -2,7 +2,6 @@ package org.vestibule.jpeg;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
 
@@ -41,10 +40,22 @@ public final class Transcoder {
   private static Outcome<Transcoded> use(
       byte[] source, TranscodePlan plan, Decoding.Use<Transcoded> use) {
     try {
+      if (isWhole(plan)) {
+        JpegStructure structure = PictureDecoder.structure(source);
+        TokenPicture checked = SoundScan.checked(source, structure);
+        if (checked != null && checked.plainScan != null) {
+          return Outcome.done(use.of(checked));
+        }
+      }
       return Outcome.done(Decoding.use(source, plan.turn().swapsAxes(), use));
     } catch (JpegFault fault) {
       return fault.refusal();
     }
+  }
+
+  /** True if the picture stays as it is. */
+  private static boolean isWhole(TranscodePlan plan) {
+    return plan.turn() == Turn.NONE && plan.crop() == null;
   }
 
   /** Requires colours that a bare baseline picture states without a word. */
@@ -60,62 +71,13 @@ public final class Transcoder {
       throws JpegFault {
     Layout layout = Layout.of(picture.structure.frame(), plan);
     PlainScan plain = picture.plainScan;
-    byte[] straight = null;
-    if (plain != null && plan.turn() == Turn.NONE && plan.crop() == null) {
-      straight = straight(source, picture, layout, plain);
-    }
-    byte[] bytes = straight != null ? straight : recoded(picture, layout);
+    byte[] bytes =
+        plain != null && isWhole(plan)
+            ? plain.rewrapped(
+                source, layout.frame(), quantisation(picture, new BlockTurn(Turn.NONE)))
+            : recoded(picture, layout);
     return new Transcoded(
         bytes, layout.effectiveCrop(), layout.across().trimmed(), layout.down().trimmed());
-  }
-
-  /** Keeps the entropy-coded bytes; null if their tables are more than a baseline frame may use. */
-  private static byte @Nullable [] straight(
-      byte[] source, TokenPicture picture, Layout layout, PlainScan plain) throws JpegFault {
-    List<HuffmanTable> dc = distinct(plain.dcTables());
-    List<HuffmanTable> ac = distinct(plain.acTables());
-    if (dc.size() > 2 || ac.size() > 2) {
-      return null;
-    }
-    BaselineWriter out = new BaselineWriter(plain.to() - plain.from() + 2048);
-    out.frame(layout.frame(), quantisation(picture, new BlockTurn(Turn.NONE)));
-    for (int i = 0; i < dc.size(); i++) {
-      out.huffman(0, i, dc.get(i));
-    }
-    for (int i = 0; i < ac.size(); i++) {
-      out.huffman(1, i, ac.get(i));
-    }
-    if (plain.restartInterval() > 0) {
-      out.restartInterval(plain.restartInterval());
-    }
-    int count = picture.planes.size();
-    int[] components = new int[count];
-    int[] tables = new int[count];
-    for (int i = 0; i < count; i++) {
-      components[i] = i;
-      tables[i] = indexOf(dc, plain.dcTables().get(i)) << 4 | indexOf(ac, plain.acTables().get(i));
-    }
-    out.scan(components, tables);
-    out.coded(source, plain.from(), plain.to());
-    return out.finish();
-  }
-
-  private static List<HuffmanTable> distinct(List<HuffmanTable> tables) {
-    List<HuffmanTable> distinct = new ArrayList<>();
-    for (HuffmanTable table : tables) {
-      if (indexOf(distinct, table) == distinct.size()) {
-        distinct.add(table);
-      }
-    }
-    return distinct;
-  }
-
-  private static int indexOf(List<HuffmanTable> tables, HuffmanTable wanted) {
-    int index = 0;
-    while (index < tables.size() && !tables.get(index).sameAs(wanted)) {
-      index++;
-    }
-    return index;
   }
 
   private static List<int[]> quantisation(TokenPicture picture, BlockTurn turn) {

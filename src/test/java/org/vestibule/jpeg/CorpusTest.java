@@ -64,7 +64,7 @@ final class CorpusTest {
       assertThat(read.warnings()).as("%s %s", photo.getFileName(), turn).isEmpty();
       assertThat(read.structure().embedded()).isEmpty();
     }
-    Raster preview = Preview.of(source, 200, Turn.NONE);
+    Raster preview = Preview.of(bytes, 200, Turn.NONE).orThrow();
     assertThat(Math.max(preview.width(), preview.height())).isLessThanOrEqualTo(200);
     return true;
   }

@@ -1,0 +1,136 @@
+package org.vestibule.jpeg;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Turn;
+
+/** The proof's geometry: size, sampling and tables of a result, and where its blocks come from. */
+final class ProofFrame {
+
+  private final JpegStructure source;
+  private final JpegStructure result;
+  private final Turn turn;
+  private final CropBox kept;
+
+  ProofFrame(JpegStructure source, Turn turn, CropBox kept, JpegStructure result) {
+    this.source = source;
+    this.result = result;
+    this.turn = turn;
+    this.kept = kept;
+  }
+
+  /** What is wrong with size, colours or sampling, or null. */
+  @Nullable String difference() {
+    FrameSize size = result.frame().size();
+    if (size.width() != kept.width() || size.height() != kept.height()) {
+      return "it is "
+          + size.width()
+          + " x "
+          + size.height()
+          + " samples, "
+          + kept.width()
+          + " x "
+          + kept.height()
+          + " were expected";
+    }
+    if (source.frame().components().size() != result.frame().components().size()
+        || source.colourModel() != result.colourModel()) {
+      return "its colours are "
+          + result.colourModel().words()
+          + ", "
+          + source.colourModel().words()
+          + " was expected";
+    }
+    for (int component = 0; component < source.frame().components().size(); component++) {
+      if (samplesPerBlock(source, component, swaps()) != samplesPerBlock(result, component, false)
+          || samplesPerBlock(source, component, !swaps())
+              != samplesPerBlock(result, component, true)) {
+        return "component " + (component + 1) + " is sampled otherwise";
+      }
+    }
+    return null;
+  }
+
+  /** What is wrong with the quantisation tables, or null. */
+  @Nullable String quantisation(List<ComponentBlocks> from, List<ComponentBlocks> to) {
+    for (int component = 0; component < from.size(); component++) {
+      for (int row = 0; row < 8; row++) {
+        for (int column = 0; column < 8; column++) {
+          int stored = swaps() ? Zigzag.position(column, row) : Zigzag.position(row, column);
+          if (to.get(component).quantisation[Zigzag.position(row, column)]
+              != from.get(component).quantisation[stored]) {
+            return "component "
+                + (component + 1)
+                + " has another quantisation step at "
+                + row
+                + ", "
+                + column;
+          }
+        }
+      }
+    }
+    return null;
+  }
+
+  private boolean swaps() {
+    return turn.swapsAxes();
+  }
+
+  /** Picture samples that one block of a component covers along an axis, in 1/12 samples. */
+  private static int samplesPerBlock(JpegStructure picture, int component, boolean vertical) {
+    JpegFrame frame = picture.frame();
+    JpegComponent factors = frame.components().get(component);
+    if (frame.components().size() == 1) {
+      return 8 * 12;
+    }
+    return vertical
+        ? 8 * 12 * frame.maxVertical() / factors.vertical()
+        : 8 * 12 * frame.maxHorizontal() / factors.horizontal();
+  }
+
+  /**
+   * The place in the source of a block of the result: row and column, or null if it covers no whole
+   * block.
+   */
+  int @Nullable [] stored(int component, int blockRow, int blockColumn) {
+    FrameSize stored = source.frame().size();
+    int across = samplesPerBlock(result, component, false);
+    int down = samplesPerBlock(result, component, true);
+    long left = 12L * kept.left() + (long) across * blockColumn;
+    long top = 12L * kept.top() + (long) down * blockRow;
+    long storedAcross = turn.swapsAxes() ? top : left;
+    long storedDown = turn.swapsAxes() ? left : top;
+    boolean reversedAcross = swaps() ? turn.flipsVertically() : turn.flipsHorizontally();
+    boolean reversedDown = swaps() ? turn.flipsHorizontally() : turn.flipsVertically();
+    int sizeAcross = swaps() ? down : across;
+    int sizeDown = swaps() ? across : down;
+    if (reversedAcross) {
+      storedAcross = 12L * stored.width() - storedAcross - sizeAcross;
+    }
+    if (reversedDown) {
+      storedDown = 12L * stored.height() - storedDown - sizeDown;
+    }
+    if (storedAcross % sizeAcross != 0 || storedDown % sizeDown != 0) {
+      return null;
+    }
+    return new int[] {(int) (storedDown / sizeDown), (int) (storedAcross / sizeAcross)};
+  }
+
+  /** Blocks across a component of the result. */
+  int blocksWide(int component) {
+    return grid(component).wide();
+  }
+
+  /** Blocks of all components of the result. */
+  long blocks() {
+    long blocks = 0;
+    for (int component = 0; component < result.frame().components().size(); component++) {
+      blocks += (long) grid(component).wide() * grid(component).high();
+    }
+    return blocks;
+  }
+
+  private BlockGrid grid(int component) {
+    return BlockGrid.of(result.frame(), result.frame().components().get(component));
+  }
+}

@@ -209,6 +209,20 @@ final class HostileTest {
   }
 
   @Test
+  void stripsWithoutDecoding() {
+    byte[] photo = Assembled.withSegments(Assembled.plain(64, 48), segment(0xFE, new byte[9]));
+
+    assertThat(MetadataStrip.of(photo).orThrow().bytes())
+        .isEqualTo(Transcoder.transcode(photo, TranscodePlan.AS_IS).orThrow().bytes());
+    ReferenceCoder scans =
+        new ReferenceCoder(
+            PlainJpeg.random(9, 9, new int[][] {{1, 1}, {1, 1}, {1, 1}}, new Random(1)));
+    scans.scans = List.of(new int[] {0}, new int[] {1, 2});
+    assertThat(((Outcome.Refused<?>) MetadataStrip.of(scans.code())).reason())
+        .isEqualTo("the picture's coded bytes can't be kept as they are");
+  }
+
+  @Test
   void saysWhetherEveryCodeCanBeRead() {
     byte[] sound = Assembled.plain(200, 100);
     assertThat(SoundScan.check(sound).orThrow()).isEqualTo(JpegStructure.read(sound).orThrow());

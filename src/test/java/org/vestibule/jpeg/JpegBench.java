@@ -51,6 +51,9 @@ final class JpegBench {
 
   private static Map<String, Step> steps() {
     Map<String, Step> steps = new LinkedHashMap<>();
+    steps.put("copy", byte[]::clone);
+    steps.put("strip", jpeg -> MetadataStrip.of(jpeg));
+    steps.put("check", jpeg -> SoundScan.check(jpeg).orThrow());
     steps.put("upright", jpeg -> transcode(jpeg, TranscodePlan.AS_IS));
     steps.put("flip-h", jpeg -> transcode(jpeg, TranscodePlan.turned(Turn.FLIP_HORIZONTAL)));
     steps.put("flip-v", jpeg -> transcode(jpeg, TranscodePlan.turned(Turn.FLIP_VERTICAL)));
@@ -58,6 +61,11 @@ final class JpegBench {
     CropBox half = new CropBox(0, 0, WIDTH, HEIGHT / 2);
     steps.put("crop", jpeg -> transcode(jpeg, new TranscodePlan(Turn.NONE, half, false)));
     steps.put("plain-decode", jpeg -> Coefficients.decode(jpeg).orThrow());
+    TranscodePlan flip = TranscodePlan.turned(Turn.FLIP_HORIZONTAL);
+    steps.put("all-in-one", jpeg -> PictureReading.of(jpeg, flip, 440).orThrow());
+    steps.put(
+        "proof",
+        jpeg -> Proof.of(jpeg, flip, Transcoder.transcode(jpeg, flip).orThrow().bytes()).orThrow());
     steps.put("preview", jpeg -> Preview.of(jpeg, 440, Turn.NONE).orThrow());
     return steps;
   }

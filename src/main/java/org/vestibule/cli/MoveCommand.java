@@ -8,7 +8,6 @@ import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Corrects what was filed: another visit, view, teeth or side. */
@@ -23,12 +22,7 @@ final class MoveCommand extends PersonCommand {
   @Parameters(paramLabel = "ID", description = "The photograph, as find prints it.")
   private String id = "";
 
-  @Option(
-      names = "--why",
-      required = true,
-      paramLabel = "WORDS",
-      description = "Why it is corrected; kept with the correction.")
-  private String why = "";
+  @Mixin private ReasonOption reason = new ReasonOption();
 
   @Mixin private FactsOptions facts = new FactsOptions();
 
@@ -38,7 +32,12 @@ final class MoveCommand extends PersonCommand {
 
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
-    Outcome<FiledPhoto> moved = new Corrections(practice).move(id, facts.words(by), why);
+    Outcome<String> why = reason.words();
+    if (why instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<FiledPhoto> moved = new Corrections(practice).move(id, facts.words(by), why.orThrow());
     if (moved instanceof Refused<FiledPhoto> refused) {
       return refuse(refused);
     }

@@ -6,7 +6,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Corrections;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Takes a photograph out of the record, or off the waiting list. */
@@ -21,12 +21,7 @@ final class RejectCommand extends PersonCommand {
   @Parameters(paramLabel = "ID", description = "The photograph, as find or waiting prints it.")
   private String id = "";
 
-  @Option(
-      names = "--why",
-      required = true,
-      paramLabel = "WORDS",
-      description = "Why; kept with the rejection.")
-  private String why = "";
+  @Mixin private ReasonOption reason = new ReasonOption();
 
   RejectCommand(Surroundings surroundings) {
     super(surroundings);
@@ -34,7 +29,12 @@ final class RejectCommand extends PersonCommand {
 
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
-    Outcome<String> rejected = new Corrections(practice).reject(id, by, why);
+    Outcome<String> why = reason.words();
+    if (why instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<String> rejected = new Corrections(practice).reject(id, by, why.orThrow());
     if (rejected instanceof Refused<String> refused) {
       return refuse(refused);
     }

@@ -158,7 +158,7 @@ public final class Corrections {
       return ((Refused<Decided>) decided).as();
     }
     Decision now = known.value().decision();
-    if (now.withoutWho().equals(old.value().withoutWho())) {
+    if (DecisionJson.sameButForWho(now, old.value())) {
       return Outcome.refused(
           "what was said is what is filed already", "nothing needs to be corrected");
     }

@@ -34,7 +34,7 @@ final class Lists {
   Outcome<RollAssigner> forRoll(IngestRequest request, Roll roll, List<String> notes) {
     Manifest manifest = null;
     if (Files.exists(request.manifest())) {
-      Outcome<Manifest> read = Manifest.read(request.manifest());
+      Outcome<Manifest> read = named("the manifest", Manifest.read(request.manifest()));
       if (!(read instanceof Done<Manifest> done)) {
         return ((Refused<Manifest>) read).as();
       }
@@ -127,5 +127,12 @@ final class Lists {
       declared.add(done.value());
     }
     return Outcome.done(declared);
+  }
+
+  /** A refusal of a list's row says which list: whoever reads it has two of them open. */
+  static <T> Outcome<T> named(String list, Outcome<T> read) {
+    return read instanceof Refused<T> refused && refused.reason().startsWith("row ")
+        ? Outcome.refused(list + ", " + refused.reason(), refused.advice())
+        : read;
   }
 }

@@ -20,6 +20,8 @@ import org.vestibule.store.ledger.Visits;
 /** The practice's visits: those of its list, and those that the ledger knows besides. */
 public final class VisitBook {
 
+  private static final String LIST = "the visit list";
+
   private final Practice practice;
 
   public VisitBook(Practice practice) {
@@ -32,7 +34,8 @@ public final class VisitBook {
    */
   public Outcome<VisitList> all() {
     Settings settings = practice.settings();
-    return VisitList.read(settings.visits(), settings.issuer()).map(list -> list.with(recorded()));
+    return Lists.named(LIST, VisitList.read(settings.visits(), settings.issuer()))
+        .map(list -> list.with(recorded()));
   }
 
   private List<Visit> recorded() {
@@ -92,7 +95,7 @@ public final class VisitBook {
       return Outcome.refused(
           "there is already a visit \"" + words.visit() + "\"", "give the new visit another key");
     }
-    return VisitList.append(settings.visits(), words, settings.issuer())
+    return Lists.named(LIST, VisitList.append(settings.visits(), words, settings.issuer()))
         .map(
             list -> {
               Visit added = list.byKey(words.visit()).orElseThrow();

@@ -17,11 +17,18 @@ public sealed interface Outcome<T> {
    *
    * @param reason what was found and what was expected, with the place
    * @param advice what the person can do next
+   * @param kind what stands in the way
    */
-  record Refused<T>(String reason, String advice) implements Outcome<T> {
+  record Refused<T>(String reason, String advice, Kind kind) implements Outcome<T> {
+
+    /** A refusal of what was asked for. */
+    public Refused(String reason, String advice) {
+      this(reason, advice, Kind.REQUEST);
+    }
+
     /** The same refusal where another kind of value was asked for. */
     public <U> Refused<U> as() {
-      return new Refused<>(reason, advice);
+      return new Refused<>(reason, advice, kind);
     }
 
     /** Reason and advice as one line. */
@@ -30,12 +37,27 @@ public sealed interface Outcome<T> {
     }
   }
 
+  /** What stands in the way of a refused step. */
+  enum Kind {
+    /** What was asked for can't be done as it was said. */
+    REQUEST,
+    /** Another run is at work; later it may be done. */
+    BUSY,
+    /** What is stored is damaged or missing. */
+    DAMAGE
+  }
+
   static <T> Outcome<T> done(T value) {
     return new Done<>(value);
   }
 
   static <T> Outcome<T> refused(String reason, String advice) {
     return new Refused<>(reason, advice);
+  }
+
+  /** A refusal because of what stands in the way. */
+  static <T> Outcome<T> refused(Kind kind, String reason, String advice) {
+    return new Refused<>(reason, advice, kind);
   }
 
   /** Applies a step to the value of a done outcome; a refusal passes through. */

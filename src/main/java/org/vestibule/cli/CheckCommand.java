@@ -37,7 +37,13 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     boolean all = true;
     for (String written : files) {
-      for (Path file : filesIn(surroundings.path(written))) {
+      List<Path> found = filesIn(surroundings.path(written));
+      if (found.isEmpty()) {
+        surroundings.console().complain("vestibule: there is no .dcm file in " + written + ".");
+        surroundings.console().complain("  What to do: name the files themselves.");
+        return ExitCode.REFUSED.number();
+      }
+      for (Path file : found) {
         CheckReport report =
             CheckReport.of(String.valueOf(file.getFileName()), Files.readAllBytes(file));
         surroundings.console().say(report.words().stripTrailing());

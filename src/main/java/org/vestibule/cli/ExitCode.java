@@ -1,5 +1,7 @@
 package org.vestibule.cli;
 
+import org.vestibule.base.Outcome;
+
 /** How a command ends, for scripts and schedulers; the table stands in docs/operations.md. */
 enum ExitCode {
   /** Everything asked for was done. */
@@ -23,6 +25,15 @@ enum ExitCode {
 
   ExitCode(int number) {
     this.number = number;
+  }
+
+  /** How a command ends that was refused for this. */
+  static ExitCode of(Outcome.Kind kind) {
+    return switch (kind) {
+      case REQUEST -> REFUSED;
+      case BUSY -> BUSY;
+      case DAMAGE -> DAMAGE;
+    };
   }
 
   int number() {

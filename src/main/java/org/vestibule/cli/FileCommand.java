@@ -32,17 +32,16 @@ final class FileCommand extends PersonCommand {
 
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
-    boolean all = true;
+    ExitCode end = ExitCode.DONE;
     for (String id : ids) {
       Outcome<FiledPhoto> filed = new Corrections(practice).file(id, facts.words(by));
       if (filed instanceof Refused<FiledPhoto> refused) {
         console().complain(id + ":");
-        complain(refused);
-        all = false;
+        end = refuse(refused);
       } else {
         console().say(FiledLine.of(filed.orThrow()));
       }
     }
-    return all ? ExitCode.DONE : ExitCode.REFUSED;
+    return end;
   }
 }

@@ -51,9 +51,14 @@ final class IngestCommand extends PersonCommand {
   }
 
   @Override
+  boolean leavesNoTrace() {
+    return dryRun;
+  }
+
+  @Override
   ExitCode run(Practice practice, String by) throws IOException {
     Path from = folder == null ? practice.settings().inbox() : surroundings().path(folder);
-    if (folder == null) {
+    if (folder == null && !dryRun) {
       Files.createDirectories(from);
     }
     if (!Files.isDirectory(from)) {
@@ -80,6 +85,9 @@ final class IngestCommand extends PersonCommand {
     new IngestPrinter(console()).print(report.orThrow(), dryRun);
     if (!report.orThrow().waiting().isEmpty()) {
       console().say("\"vestibule waiting\" shows again what waits.");
+    }
+    if (report.orThrow().unkept() > 0) {
+      return ExitCode.DAMAGE;
     }
     return report.orThrow().needsPerson() ? ExitCode.NEEDS_A_PERSON : ExitCode.DONE;
   }

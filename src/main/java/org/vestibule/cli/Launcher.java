@@ -1,12 +1,7 @@
 package org.vestibule.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
-import java.nio.file.NoSuchFileException;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -50,7 +45,11 @@ final class Launcher {
     line.setUsageHelpAutoWidth(false);
     line.setExecutionExceptionHandler(this::failed);
     line.setParameterExceptionHandler(this::wrongUse);
-    return line.execute(args);
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError | StackOverflowError failure) {
+      return failed(failure, List.of(args).contains(TraceOption.NAME));
+    }
   }
 
   /**
@@ -69,62 +68,28 @@ final class Launcher {
   }
 
   private int wrongUse(ParameterException wrong, String[] args) {
-    surroundings.console().complain("vestibule: " + wrong.getMessage());
+    surroundings.console().complain("vestibule: " + WrongUseWords.of(wrong));
     String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
     surroundings.console().complain("For what can be asked here: " + command + " --help");
     return ExitCode.WRONG_USE.number();
   }
 
   private int failed(Exception failure, CommandLine line, ParseResult parsed) {
-    boolean trace = List.of(parsed.originalArgs().toArray()).contains(TraceOption.NAME);
+    return failed(failure, List.of(parsed.originalArgs().toArray()).contains(TraceOption.NAME));
+  }
+
+  private int failed(Throwable failure, boolean trace) {
     if (trace) {
       failure.printStackTrace(surroundings.console().errors());
     }
-    if (failure instanceof IOException io) {
-      surroundings.console().complain("vestibule: " + words(io));
-      return ExitCode.MACHINE.number();
-    }
-    if (failure instanceof UncheckedIOException io && io.getCause() != null) {
-      surroundings.console().complain("vestibule: " + words(io.getCause()));
-      return ExitCode.MACHINE.number();
-    }
+    FailureWords words = FailureWords.of(failure);
+    boolean offerTrace = words.end() == ExitCode.BUG && !trace;
     surroundings
         .console()
         .complain(
-            "vestibule: a defect in this program stopped the command ("
-                + failure.getClass().getSimpleName()
-                + "). Nothing that was already filed is harmed."
-                + (trace ? "" : " Call it again with --trace to see where, and report that."));
-    return ExitCode.BUG.number();
-  }
-
-  private static String words(IOException failure) {
-    String place =
-        failure instanceof FileSystemException at && at.getFile() != null
-            ? " (" + fileName(at.getFile()) + ")"
-            : "";
-    if (failure instanceof NoSuchFileException) {
-      return "there is no such file or folder" + place + ". Check the name and try again.";
-    }
-    if (failure instanceof AccessDeniedException) {
-      return "the system does not allow it" + place + ". Check who may read and write there.";
-    }
-    String message = String.valueOf(failure.getMessage());
-    if (message.contains("No space left") || message.contains("disk is full")) {
-      return "the disk is full"
-          + place
-          + ". Free some space and run the command again;"
-          + " what was not filed stays where it is.";
-    }
-    String reason =
-        failure instanceof FileSystemException at && at.getReason() != null
-            ? at.getReason()
-            : message;
-    return "the machine failed" + place + ": " + reason;
-  }
-
-  private static String fileName(String path) {
-    int slash = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
-    return path.substring(slash + 1);
+            "vestibule: "
+                + words.words()
+                + (offerTrace ? " Call it again with --trace to see where, and report that." : ""));
+    return words.end().number();
   }
 }

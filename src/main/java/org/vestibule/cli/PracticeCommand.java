@@ -6,7 +6,6 @@ import java.util.concurrent.Callable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
-import org.vestibule.flow.Ingest;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import picocli.CommandLine.Command;
@@ -32,6 +31,11 @@ abstract class PracticeCommand implements Callable<Integer> {
     return false;
   }
 
+  /** True if the command changes nothing, so that a practice that is not begun stays so. */
+  boolean leavesNoTrace() {
+    return false;
+  }
+
   final Surroundings surroundings() {
     return surroundings;
   }
@@ -51,15 +55,23 @@ abstract class PracticeCommand implements Callable<Integer> {
       complain(refused);
       return ExitCode.WRONG_USE.number();
     }
+    if (leavesNoTrace() && !Practice.isBegun(home())) {
+      try (PassingFolder passing = PassingFolder.make()) {
+        return call(passing.path(), settings.orThrow());
+      }
+    }
+    return call(home(), settings.orThrow());
+  }
+
+  private int call(Path store, Settings settings) throws IOException {
     Outcome<Practice> opened =
-        Practice.open(home(), settings.orThrow(), surroundings.clock(), mayBegin());
+        Practice.open(store, settings, surroundings.clock(), mayBegin() || leavesNoTrace());
     if (opened instanceof Done<Practice> done) {
       try (Practice practice = done.value()) {
         return run(practice).number();
       }
     }
-    complain((Refused<Practice>) opened);
-    return ExitCode.REFUSED.number();
+    return refuse((Refused<Practice>) opened).number();
   }
 
   /** Says a refusal in words: what was found, and what to do. */
@@ -71,6 +83,6 @@ abstract class PracticeCommand implements Callable<Integer> {
   /** Says a refusal and ends with the exit code for it. */
   final ExitCode refuse(Refused<?> refused) {
     complain(refused);
-    return Ingest.isBusy(refused) ? ExitCode.BUSY : ExitCode.REFUSED;
+    return ExitCode.of(refused.kind());
   }
 }

@@ -19,7 +19,7 @@ final class VisitsListCommand extends PracticeCommand {
   }
 
   @Override
-  boolean mayBegin() {
+  boolean leavesNoTrace() {
     return true;
   }
 

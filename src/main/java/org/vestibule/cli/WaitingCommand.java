@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingPhotos;
@@ -35,7 +36,9 @@ final class WaitingCommand extends PracticeCommand {
     List<WaitingPhoto> waiting = new WaitingPhotos(practice).all();
     if (sheet != null) {
       Path file = surroundings().path(sheet);
-      WaitingSheet.write(practice, waiting, file);
+      if (WaitingSheet.write(practice, waiting, file) instanceof Refused<Path> refused) {
+        return refuse(refused);
+      }
       console().say("Wrote " + file.getFileName() + ": open it in a browser.");
     }
     if (waiting.isEmpty()) {

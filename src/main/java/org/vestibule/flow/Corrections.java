@@ -158,7 +158,7 @@ public final class Corrections {
       return ((Refused<Decided>) decided).as();
     }
     Decision now = known.value().decision();
-    if (DecisionJson.sameButForWho(now, old.value())) {
+    if (now.withoutWho().equals(old.value().withoutWho())) {
       return Outcome.refused(
           "what was said is what is filed already", "nothing needs to be corrected");
     }

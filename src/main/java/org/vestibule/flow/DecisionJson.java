@@ -2,9 +2,6 @@ package org.vestibule.flow;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.List;
-import org.vestibule.assign.Decision;
 import org.vestibule.assign.DecisionRecord;
 
 /** Decisions as the ledger keeps them. */
@@ -28,15 +25,5 @@ final class DecisionJson {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the ledger's decision is not what this version writes", e);
     }
-  }
-
-  /** True if objects made by either would say and show the same, whoever decided. */
-  static boolean sameButForWho(Decision one, Decision other) {
-    return bare(one).equals(bare(other));
-  }
-
-  private static ObjectNode bare(Decision decision) {
-    ObjectNode json = JSON.valueToTree(DecisionRecord.of(decision.withoutWho()));
-    return json.remove(List.of("seen", "mayTrim"));
   }
 }

@@ -32,8 +32,6 @@ import org.vestibule.store.ledger.PhotoState;
  */
 public final class Ingest {
 
-  private static final String BUSY = "another run is at work";
-
   private final Practice practice;
   private final IngestRequest request;
   private final Ledger ledger;
@@ -48,6 +46,7 @@ public final class Ingest {
   private final List<String> notes = new ArrayList<>();
   private int knownAlready;
   private int completed;
+  private int unkept;
 
   private Ingest(Practice practice, IngestRequest request, Progress progress) {
     this.practice = practice;
@@ -64,23 +63,25 @@ public final class Ingest {
   /** Runs one ingest; refused if another run is at work or a list can't be used. */
   public static Outcome<IngestReport> run(
       Practice practice, IngestRequest request, Progress progress) throws IOException {
+    Ingest ingest = new Ingest(practice, request, progress);
+    if (request.dryRun()) {
+      return ingest.run();
+    }
     Outcome<RunLock> locked = practice.store().lock("ingest");
     if (!(locked instanceof Done<RunLock> free)) {
       return ((Refused<RunLock>) locked).as();
     }
     try (RunLock lock = free.value()) {
-      return new Ingest(practice, request, progress).run(lock);
+      lock.interrupted().ifPresent(ingest::interrupted);
+      return ingest.run();
     }
   }
 
-  /** True if a refusal says that another run holds the lock. */
-  public static boolean isBusy(Refused<?> refused) {
-    return refused.reason().startsWith(BUSY);
+  private void interrupted(String run) {
+    notes.add("the run before this one was interrupted (" + run + ").");
   }
 
-  private Outcome<IngestReport> run(RunLock lock) throws IOException {
-    lock.interrupted()
-        .ifPresent(run -> notes.add("the run before this one was interrupted (" + run + ")."));
+  private Outcome<IngestReport> run() throws IOException {
     Roll roll = Intake.read(request.folder(), rules(), practice.clock());
     Outcome<RollAssigner> assigner = new Lists(practice).forRoll(request, roll, notes);
     if (!(assigner instanceof Done<RollAssigner> ready)) {
@@ -103,7 +104,7 @@ public final class Ingest {
       practice.store().followIndex();
     }
     return Outcome.done(
-        new IngestReport(filed, waiting, roll.leftOut(), knownAlready, completed, notes));
+        new IngestReport(filed, waiting, roll.leftOut(), knownAlready, completed, unkept, notes));
   }
 
   /** A photograph that can't be taken as it is waits all the same: it may be the only one. */
@@ -231,6 +232,7 @@ public final class Ingest {
   /** It waits, unless its objects could not be written: then the next run tries again. */
   private void notFiled(Photo photo, Map<String, String> proposal, Refused<FiledPhoto> refused) {
     if (state(photo.arrival().hash()) == PhotoState.INTENDED) {
+      unkept++;
       notes.add(photo.arrival().shownName() + ": " + refused.sentence() + ".");
     } else {
       wait(

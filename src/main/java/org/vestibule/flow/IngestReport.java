@@ -11,6 +11,7 @@ import org.vestibule.intake.LeftOut;
  * @param leftOut files that are no photographs, each with its reason
  * @param knownAlready photographs in the folder that were filed or rejected earlier
  * @param completed photographs of an interrupted run that were completed first
+ * @param unkept photographs whose objects could not be kept; each has a note, and is tried again
  * @param notes anything else a person should know
  */
 public record IngestReport(
@@ -19,6 +20,7 @@ public record IngestReport(
     List<LeftOut> leftOut,
     int knownAlready,
     int completed,
+    int unkept,
     List<String> notes) {
 
   public IngestReport {

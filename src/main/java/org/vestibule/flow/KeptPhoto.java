@@ -41,6 +41,7 @@ public final class KeptPhoto {
     Optional<byte[]> bytes = practice.store().objects().get(intent.get().sopUid());
     if (bytes.isEmpty()) {
       return Outcome.refused(
+          Outcome.Kind.DAMAGE,
           "the object of this photograph is missing from the objects folder",
           "restore it from the backup; verify names everything that is missing");
     }

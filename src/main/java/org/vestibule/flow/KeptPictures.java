@@ -44,6 +44,7 @@ final class KeptPictures {
     Optional<String> turn = practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid());
     if (bytes.isEmpty() || turn.isEmpty()) {
       return Outcome.refused(
+          Outcome.Kind.DAMAGE,
           "neither the photograph's file nor its kept frame can be found",
           "put the file back into the inbox, or restore the objects from the backup");
     }

@@ -2,6 +2,7 @@ package org.vestibule.flow;
 
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -51,7 +52,7 @@ public final class Practice implements AutoCloseable {
   public static Outcome<Practice> open(
       Path home, Settings settings, Clock clock, boolean mayBegin, WriteSteps steps)
       throws IOException {
-    if (!mayBegin && !Files.exists(home.resolve("ledger.sqlite"))) {
+    if (!mayBegin && !isBegun(home)) {
       return Outcome.refused(
           "there is no practice here yet (" + home.getFileName() + ")",
           "run ingest or \"visits add\" first, or name another folder with --home");
@@ -65,6 +66,11 @@ public final class Practice implements AutoCloseable {
         .map(store -> new Practice(home, settings, views.orThrow(), store, clock));
   }
 
+  /** True if the home folder holds a practice's ledger. */
+  public static boolean isBegun(Path home) {
+    return Files.exists(home.resolve("ledger.sqlite"));
+  }
+
   private static Outcome<ViewCatalogue> views(Path ownViews) throws IOException {
     if (!Files.exists(ownViews)) {
       return Outcome.done(ViewCatalogue.standard());
@@ -74,6 +80,8 @@ public final class Practice implements AutoCloseable {
       return read instanceof Refused<ViewCatalogue> refused
           ? Outcome.refused(ownViews.getFileName() + ": " + refused.reason(), refused.advice())
           : read;
+    } catch (CharacterCodingException e) {
+      return Outcome.refused(ownViews.getFileName() + " is not UTF-8 text", "save it as UTF-8");
     }
   }
 

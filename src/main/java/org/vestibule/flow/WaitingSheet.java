@@ -1,26 +1,24 @@
 package org.vestibule.flow;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.vestibule.assign.PhotoFact;
+import org.vestibule.base.Outcome;
 import org.vestibule.flow.look.Card;
 import org.vestibule.flow.look.Fact;
 import org.vestibule.flow.look.Sheet;
+import org.vestibule.flow.look.SheetFile;
 import org.vestibule.flow.look.SheetSection;
-import org.vestibule.flow.look.SheetWriter;
 
 /** What waits, as a page with the pictures. */
 public final class WaitingSheet {
 
   private WaitingSheet() {}
 
-  /** Writes the page, in place of an older one. */
-  public static void write(Practice practice, List<WaitingPhoto> waiting, Path file)
+  /** Writes the page, in place of an older one but of nothing else. */
+  public static Outcome<Path> write(Practice practice, List<WaitingPhoto> waiting, Path file)
       throws IOException {
     SourceFiles sources = new SourceFiles(practice);
     List<Card> cards = new ArrayList<>();
@@ -48,9 +46,7 @@ public final class WaitingSheet {
                             + " them.",
                         cards)),
             "To file one: vestibule file ID, with what is missing, and --by and your name.");
-    try (BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
-      SheetWriter.write(sheet, out);
-    }
+    return SheetFile.write(sheet, file);
   }
 
   private static Card card(WaitingPhoto photo, SourceFiles sources) {

@@ -38,6 +38,7 @@ final class PracticeSecret {
 
   private static Outcome<byte[]> lost(Path file) {
     return Outcome.refused(
+        Outcome.Kind.DAMAGE,
         "the store has objects or a ledger, but its secret file " + file.getFileName() + " is gone",
         "restore the file from its backup; a new secret would give the same photographs other"
             + " identities");
@@ -52,6 +53,7 @@ final class PracticeSecret {
     String text = Files.readString(file, StandardCharsets.ISO_8859_1).trim();
     if (!text.matches("[0-9a-f]{" + 2 * BYTES + "}")) {
       return Outcome.refused(
+          Outcome.Kind.DAMAGE,
           "the secret file "
               + file.getFileName()
               + " should hold "

@@ -49,6 +49,7 @@ public final class RunLock implements AutoCloseable {
     if (lock == null) {
       channel.close();
       return Outcome.refused(
+          Outcome.Kind.BUSY,
           "another run is at work: " + (owner.isEmpty() ? "it has not said which" : owner),
           "wait until it has ended, or end that process; nothing was changed");
     }

@@ -22,8 +22,7 @@ record Asked(int code, String out, String err) {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false);
     int code =
-        new Launcher(
-                new Surroundings(console, environment, folder, TestHome.CLOCK, TestHome.ZONE))
+        new Launcher(new Surroundings(console, environment, folder, TestHome.CLOCK, TestHome.ZONE))
             .run(args);
     return new Asked(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));

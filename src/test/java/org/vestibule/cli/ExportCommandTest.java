@@ -30,8 +30,7 @@ class ExportCommandTest {
   @BeforeAll
   static void layOut() throws IOException {
     home = TestHome.in(folder);
-    turnedFile =
-        TestHome.photo(Scene.RIGHT_BUCCAL, 1).orientation(6).comment("PRIVATE").bytes();
+    turnedFile = TestHome.photo(Scene.RIGHT_BUCCAL, 1).orientation(6).comment("PRIVATE").bytes();
     croppedFile = TestHome.photo(Scene.UPPER_OCCLUSAL, 2).orientation(1).bytes();
     turned = home.put("turned.jpg", turnedFile);
     cropped = home.put("cropped.jpg", croppedFile);
@@ -80,8 +79,10 @@ class ExportCommandTest {
     assertThat(asked.out()).isEmpty();
     assertThat(asked.err())
         .isEqualTo(
-            "vestibule: taken.jpg is already there.\n"
-                + "  What to do: name another file with --to; nothing was overwritten.\n");
+            """
+            vestibule: taken.jpg is already there.
+              What to do: name another file with --to; nothing was overwritten.
+            """);
     assertThat(taken).hasContent("somebody's file");
   }
 

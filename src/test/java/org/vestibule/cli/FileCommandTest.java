@@ -100,7 +100,16 @@ class FileCommandTest {
   void oneWordFilesSeveral() throws IOException {
     Asked filed =
         Asked.by(
-            ADA, home, "file", frontal, smile, "--visit", "V1", "--view", "frontal", "--mirror",
+            ADA,
+            home,
+            "file",
+            frontal,
+            smile,
+            "--visit",
+            "V1",
+            "--view",
+            "frontal",
+            "--mirror",
             "none");
     assertThat(filed.code()).isZero();
     assertThat(filed.out().lines())
@@ -113,8 +122,7 @@ class FileCommandTest {
   @Test
   void aNameIsNeeded() throws IOException {
     Asked asked =
-        Asked.of(
-            home, "file", unnamed, "--visit", "V1", "--view", "frontal", "--mirror", "none");
+        Asked.of(home, "file", unnamed, "--visit", "V1", "--view", "frontal", "--mirror", "none");
     assertThat(asked.code()).isEqualTo(2);
     assertThat(asked.out()).isEmpty();
     assertThat(asked.err())
@@ -133,7 +141,9 @@ class FileCommandTest {
     Asked asked = Asked.by(ADA, home, "file", left, "--visit", "V1", "--view", "left buccal");
     assertThat(asked.code()).isEqualTo(3);
     assertThat(asked.err()).startsWith(left + ":\nvestibule: ").contains("mirror");
-    Asked filed = Asked.by(ADA, home, "file", left, "--visit", "V1", "--view", "left buccal", "--mirror", "none");
+    Asked filed =
+        Asked.by(
+            ADA, home, "file", left, "--visit", "V1", "--view", "left buccal", "--mirror", "none");
     assertThat(filed.out())
         .isEqualTo("Filed " + left + " (left.jpg): Orla Tallgrass, Left buccal.\n");
   }

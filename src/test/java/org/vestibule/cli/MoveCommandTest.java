@@ -123,7 +123,15 @@ class MoveCommandTest {
   void aCropIsChangedAndTheFrameStaysWhole() throws IOException {
     Asked moved =
         Asked.by(
-            ADA, home, "move", cropped, "--crop", "0,0,0.6,0.5", "--why", "too narrow", "--teeth",
+            ADA,
+            home,
+            "move",
+            cropped,
+            "--crop",
+            "0,0,0.6,0.5",
+            "--why",
+            "too narrow",
+            "--teeth",
             "17");
     assertThat(moved.err()).isEmpty();
     assertThat(moved.out()).contains("upper right second molar (17)").contains("cropped");
@@ -149,7 +157,7 @@ class MoveCommandTest {
     Asked same =
         Asked.by(ADA, home, "move", kept, "--visit", "V1", "--view", "frontal", "--why", "so");
     assertThat(same.code()).as("what was said is what is filed").isEqualTo(3);
-    assertThat(same.err()).isEqualTo(asked.err());
+    assertThat(same.err()).startsWith("vestibule: what was said is what is filed already.");
     assertThat(revisions(kept)).isEqualTo(1);
   }
 
@@ -174,8 +182,10 @@ class MoveCommandTest {
     assertThat(blank.code()).as("an empty reason is none").isEqualTo(2);
     assertThat(blank.err())
         .isEqualTo(
-            "vestibule: the reason is empty, and the record keeps one with every correction.\n"
-                + "  What to do: say it in a few words: --why \"wrong patient chosen\".\n");
+            """
+            vestibule: the reason is empty, and the record keeps one with every correction.
+              What to do: say it in a few words: --why "wrong patient chosen".
+            """);
     assertThat(revisions(kept)).isEqualTo(1);
   }
 

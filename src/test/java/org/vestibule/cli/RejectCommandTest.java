@@ -96,8 +96,7 @@ class RejectCommandTest {
     assertThat(back.code()).isZero();
     assertThat(Asked.of(home, "find", "frontal").out()).contains(again);
     try (Practice practice = home.open()) {
-      List<Intent> all =
-          practice.store().ledger().intents().of(TestHome.hash(practice, again));
+      List<Intent> all = practice.store().ledger().intents().of(TestHome.hash(practice, again));
       assertThat(all).extracting(Intent::revision).containsExactly(1, 2);
       assertThat(all).extracting(Intent::sopUid).doesNotHaveDuplicates();
       assertThat(Verify.run(practice)).isEmpty();
@@ -110,9 +109,7 @@ class RejectCommandTest {
     Asked rejected = Asked.by(ADA, home, "reject", waits, "--why", "a coffee mug");
     assertThat(rejected.out())
         .isEqualTo(
-            "Photograph "
-                + waits
-                + " no longer waits. Its file stays where it is, untouched.\n");
+            "Photograph " + waits + " no longer waits. Its file stays where it is, untouched.\n");
     assertThat(home.inbox().resolve("waits.jpg")).exists();
     assertThat(home.ingest().waiting()).isEmpty();
     assertThat(Asked.of(home, "waiting").code()).isZero();

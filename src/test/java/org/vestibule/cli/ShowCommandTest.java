@@ -45,7 +45,8 @@ class ShowCommandTest {
             "Born                  1990-01-02",
             "Taken                 2026-03-12 09:05:00 (UTC+0100)",
             "Edges of the picture  left patient's right, right patient's left, top front, bottom back",
-            "Teeth and arches      Maxillary dental arch, upper right first molar (16)",
+            "Teeth and areas       upper arch, upper right first molar (16)",
+            "Mirror                was a mirror image, shown corrected",
             "Camera                Lumo P1",
             "Picture               96 x 64 samples, a part of its frame");
   }

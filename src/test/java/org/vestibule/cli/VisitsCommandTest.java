@@ -34,8 +34,20 @@ class VisitsCommandTest {
   void aVisitIsAddedAndListedAndTheLedgerKnowsWhoAddedIt() throws IOException {
     Asked added =
         add(
-            "--visit", "V3", "--patient", "P3", "--name", "Elm, Tobin", "--born", "1971-11-03",
-            "--sex", "m", "--from", "2026-03-13 10:15", "--until", "2026-03-13 11:00");
+            "--visit",
+            "V3",
+            "--patient",
+            "P3",
+            "--name",
+            "Elm, Tobin",
+            "--born",
+            "1971-11-03",
+            "--sex",
+            "m",
+            "--from",
+            "2026-03-13 10:15",
+            "--until",
+            "2026-03-13 11:00");
     assertThat(added.err()).isEmpty();
     assertThat(added.out()).isEqualTo("Added visit V3.\n");
     assertThat(list()).startsWith(before.stripTrailing());
@@ -69,6 +81,7 @@ class VisitsCommandTest {
     Asked none = Asked.in(folder, Map.of(), "visits", "list", "--home", other.toString());
     assertThat(none.out())
         .isEqualTo("No visit is known yet: put a visits.csv into the home folder, or add one.\n");
+    assertThat(other).as("looking begins nothing").doesNotExist();
     Asked added =
         Asked.in(
             folder,
@@ -84,8 +97,10 @@ class VisitsCommandTest {
     assertThat(asked.code()).isEqualTo(3);
     assertThat(asked.err())
         .isEqualTo(
-            "vestibule: there is already a visit \"v1\".\n"
-                + "  What to do: give the new visit another key.\n");
+            """
+            vestibule: there is already a visit "v1".
+              What to do: give the new visit another key.
+            """);
     assertThat(list()).isEqualTo(before);
   }
 
@@ -101,8 +116,7 @@ class VisitsCommandTest {
   void aDayLongVisitIsRefused() throws IOException {
     refused(
         changed("--until", "2026-03-15 10:00"),
-        "the visit list, row 4, column end: the visit lasts more than 24"
-            + " hours",
+        "the visit list, row 4, column end: the visit lasts more than 24" + " hours",
         "give the patient's time in the chair");
   }
 
@@ -170,8 +184,18 @@ class VisitsCommandTest {
     List<String> all = new ArrayList<>(List.of(before));
     all.addAll(
         List.of(
-            "--visit", "V9", "--patient", "P9", "--name", "Elm, Tobin", "--born", "1971-11-03",
-            "--from", "2026-03-13 10:15", "--until", "2026-03-13 11:00"));
+            "--visit",
+            "V9",
+            "--patient",
+            "P9",
+            "--name",
+            "Elm, Tobin",
+            "--born",
+            "1971-11-03",
+            "--from",
+            "2026-03-13 10:15",
+            "--until",
+            "2026-03-13 11:00"));
     return all;
   }
 

@@ -57,7 +57,9 @@ public final class TestHome {
     return home.resolve("inbox");
   }
 
-  /** A photograph of 160 by 128 samples, taken at this minute of nine o'clock on the visits' day. */
+  /**
+   * A photograph of 160 by 128 samples, taken at this minute of nine o'clock on the visits' day.
+   */
   public static PhoneJpeg.Builder photo(Scene scene, int minute) {
     BufferedImage picture =
         PICTURES.computeIfAbsent(scene, any -> SampleRoll.picture(any, 160, 128));
@@ -94,6 +96,11 @@ public final class TestHome {
     return open(WriteSteps.PASS);
   }
 
+  /** A practice begun elsewhere. */
+  public static Practice openAt(Path home) throws IOException {
+    return Practice.open(home, Settings.defaults(home, ZONE), CLOCK, false).orThrow();
+  }
+
   Practice open(WriteSteps steps) throws IOException {
     return Practice.open(home, Settings.defaults(home, ZONE), CLOCK, true, steps).orThrow();
   }
@@ -109,23 +116,29 @@ public final class TestHome {
   }
 
   IngestRequest request() {
-    return new IngestRequest(
-        inbox(), inbox().resolve("manifest.csv"), "nightly job", false, false);
+    return new IngestRequest(inbox(), inbox().resolve("manifest.csv"), "nightly job", false, false);
   }
 
-  /** Every file below a folder with its bytes' hash and the time it was changed. */
+  /**
+   * Every file below a folder with its bytes' hash and the time it was changed; folders by their
+   * names only, since whoever reads a SQLite database touches its folder.
+   */
   public static Map<String, String> everything(Path folder) throws IOException {
     Map<String, String> all = new TreeMap<>();
     try (Stream<Path> files = Files.walk(folder)) {
       for (Path file : files.toList()) {
-        String content =
-            Files.isRegularFile(file) ? ContentHash.of(Files.readAllBytes(file)).hex() : "folder";
-        all.put(
-            folder.relativize(file).toString(),
-            content + " changed " + Files.getLastModifiedTime(file));
+        all.put(folder.relativize(file).toString(), state(file));
       }
     }
     return all;
+  }
+
+  private static String state(Path file) throws IOException {
+    return Files.isRegularFile(file)
+        ? ContentHash.of(Files.readAllBytes(file)).hex()
+            + " changed "
+            + Files.getLastModifiedTime(file)
+        : "folder";
   }
 
   /** The photograph with this id, by its whole hash. */

@@ -1,12 +1,10 @@
 package org.vestibule.flow.look;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -22,8 +20,6 @@ import org.vestibule.intake.Roll;
  * the folder. An older sheet is replaced; a manifest, in which a person may have written, never is.
  */
 public final class Look {
-
-  private static final int SIGNATURE_WITHIN_BYTES = 200;
 
   private final Path folder;
   private final Path sheet;
@@ -68,10 +64,8 @@ public final class Look {
               + " is already there, perhaps with somebody's work in it",
           "name another file, or move this one away");
     }
-    if (Files.exists(sheet) && !isSheet(sheet)) {
-      return refuse(
-          last(sheet) + " is already there and isn't a sheet that this program wrote",
-          "name another file");
+    if (SheetFile.free(sheet) instanceof Outcome.Refused<Path> taken) {
+      return Optional.of(taken.as());
     }
     if (!rules.mayWriteInside() && (isInside(sheet) || isInside(manifest))) {
       return refuse(
@@ -85,23 +79,12 @@ public final class Look {
     Roll roll = Intake.read(folder, rules.intake(), clock);
     List<Sitting> sittings = Sitting.of(roll.photos(), rules.sittingGap());
     Sheet page = LookSheet.of(last(folder.toRealPath()), roll, sittings, LocalDate.now(clock));
-    Path draft = sheet.resolveSibling(last(sheet) + ".part");
     try {
-      try (BufferedWriter out = Files.newBufferedWriter(draft, StandardCharsets.UTF_8)) {
-        SheetWriter.write(page, out);
-      }
-      Files.writeString(
-          manifest,
-          ManifestDraft.of(sittings),
-          StandardCharsets.UTF_8,
-          StandardOpenOption.CREATE_NEW);
-      Files.move(draft, sheet, StandardCopyOption.REPLACE_EXISTING);
+      SheetFile.write(page, sheet, () -> writeManifest(sittings));
     } catch (FileAlreadyExistsException e) {
       return Outcome.refused(
           "another program wrote the manifest " + last(manifest) + " meanwhile",
           "name another file");
-    } finally {
-      Files.deleteIfExists(draft);
     }
     int person =
         (int)
@@ -114,21 +97,19 @@ public final class Look {
             roll.photos().size(), sittings.size(), roll.leftOut().size(), person, sheet, manifest));
   }
 
+  private void writeManifest(List<Sitting> sittings) throws IOException {
+    Files.writeString(
+        manifest,
+        ManifestDraft.of(sittings),
+        StandardCharsets.UTF_8,
+        StandardOpenOption.CREATE_NEW);
+  }
+
   private boolean isInside(Path file) throws IOException {
     Path parent = file.toAbsolutePath().normalize().getParent();
     return parent != null
         && Files.isDirectory(parent)
         && parent.toRealPath().startsWith(folder.toRealPath());
-  }
-
-  private static boolean isSheet(Path file) throws IOException {
-    if (!Files.isRegularFile(file)) {
-      return false;
-    }
-    try (var in = Files.newInputStream(file)) {
-      String start = new String(in.readNBytes(SIGNATURE_WITHIN_BYTES), StandardCharsets.UTF_8);
-      return start.contains(SheetWriter.SIGNATURE);
-    }
   }
 
   private static Optional<Outcome<Looked>> refuse(String reason, String advice) {

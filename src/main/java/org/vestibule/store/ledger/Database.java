@@ -12,12 +12,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
-import org.sqlite.SQLiteErrorCode;
+import org.vestibule.store.ledger.LedgerUnusableException.Trouble;
 import org.vestibule.store.steps.WriteStep;
 import org.vestibule.store.steps.WriteSteps;
 
@@ -25,19 +24,6 @@ import org.vestibule.store.steps.WriteSteps;
 final class Database implements AutoCloseable {
 
   private static final int BUSY_MILLIS = 15_000;
-
-  /** Result codes that speak of the machine and not of a statement (sqlite.org/rescode.html). */
-  private static final Set<Integer> MACHINE =
-      Set.of(
-          SQLiteErrorCode.SQLITE_PERM.code,
-          SQLiteErrorCode.SQLITE_NOMEM.code,
-          SQLiteErrorCode.SQLITE_READONLY.code,
-          SQLiteErrorCode.SQLITE_IOERR.code,
-          SQLiteErrorCode.SQLITE_CORRUPT.code,
-          SQLiteErrorCode.SQLITE_FULL.code,
-          SQLiteErrorCode.SQLITE_CANTOPEN.code,
-          SQLiteErrorCode.SQLITE_PROTOCOL.code,
-          SQLiteErrorCode.SQLITE_NOTADB.code);
 
   private final Connection connection;
   private final String practice;
@@ -130,7 +116,7 @@ final class Database implements AutoCloseable {
     try {
       steps.reached(step);
     } catch (IOException e) {
-      throw new LedgerUnusableException("the ledger could not be written", e);
+      throw new LedgerUnusableException("the ledger could not be written", e, Troubles.of(e));
     }
   }
 
@@ -187,18 +173,18 @@ final class Database implements AutoCloseable {
 
   /** A statement that the ledger's own rules refuse is a bug; the codes of the machine are not. */
   private static RuntimeException failed(SQLException e) {
-    // The low byte is the primary result code; the others say more about it.
-    int code = e.getErrorCode() & 0xFF;
-    if (code == SQLiteErrorCode.SQLITE_BUSY.code) {
+    Optional<Trouble> trouble = Troubles.of(e);
+    if (trouble.equals(Optional.of(Trouble.HELD))) {
       return new LedgerUnusableException(
           "another program is writing the ledger and did not end in time: wait until it has ended,"
               + " then run again; nothing of this step was changed",
-          e);
+          e,
+          Trouble.HELD);
     }
     String message = "the ledger could not be read or written: " + e.getMessage();
-    return MACHINE.contains(code)
-        ? new LedgerUnusableException(message, e)
-        : new LedgerException(message, e);
+    return trouble
+        .<RuntimeException>map(what -> new LedgerUnusableException(message, e, what))
+        .orElseGet(() -> new LedgerException(message, e));
   }
 
   @Override

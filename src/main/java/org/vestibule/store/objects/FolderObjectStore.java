@@ -45,12 +45,14 @@ public final class FolderObjectStore implements ObjectStore {
   private static Outcome<Put> damaged(Path target) throws IOException {
     HeldFile.retry(target, () -> Files.deleteIfExists(target));
     return Outcome.refused(
+        Outcome.Kind.DAMAGE,
         "an object read back from the disk is not what was written",
         "don't use this disk: check it, then run again; the photograph itself is untouched");
   }
 
   private static Outcome<Put> taken(long foundBytes, long ownBytes) {
     return Outcome.refused(
+        Outcome.Kind.DAMAGE,
         "the object already there ("
             + foundBytes
             + " bytes) differs from the one to be kept ("

@@ -20,7 +20,7 @@ import org.vestibule.samples.Scene;
 
 /**
  * A real disk of two megabytes (tmpfs, which root alone may mount) that fills up while photographs
- * are taken in: at the secret, in the ledger, in an object, in the index. The run ends with 6 and
+ * are taken in, at different moments: the secret, the ledger, an object. The run ends with 6 and
  * says so; with space again the next run completes, and nothing is lost or there twice.
  */
 class FullDiskTest {

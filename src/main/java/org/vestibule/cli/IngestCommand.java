@@ -82,12 +82,13 @@ final class IngestCommand extends PersonCommand {
     if (report instanceof Refused<IngestReport> refused) {
       return refuse(refused);
     }
-    new IngestPrinter(console()).print(report.orThrow(), dryRun);
+    IngestPrinter printer = new IngestPrinter(console());
+    printer.print(report.orThrow(), dryRun);
+    if (traced()) {
+      printer.traces(report.orThrow());
+    }
     if (!report.orThrow().waiting().isEmpty()) {
       console().say("\"vestibule waiting\" shows again what waits.");
-    }
-    if (report.orThrow().unkept() > 0) {
-      return ExitCode.DAMAGE;
     }
     return report.orThrow().needsPerson() ? ExitCode.NEEDS_A_PERSON : ExitCode.DONE;
   }

@@ -23,9 +23,18 @@ final class IngestPrinter {
       console.wrapped(0, "Note: " + note);
     }
     filed(report.filed(), dryRun);
-    waiting(report.waiting());
+    waiting("Waits for a person", report.waiting());
+    waiting("Begun and not finished", report.unfinished());
     leftOut(report.leftOut());
     summary(report, dryRun);
+  }
+
+  /** Where the program failed on photographs, for whoever looks for the defect. */
+  void traces(IngestReport report) {
+    for (IngestReport.Defect defect : report.defects()) {
+      console.complain("vestibule: the program failed on " + defect.name() + ":");
+      defect.failure().printStackTrace(console.errors());
+    }
   }
 
   private void filed(List<FiledPhoto> filed, boolean dryRun) {
@@ -46,11 +55,11 @@ final class IngestPrinter {
     table.lines(0).forEach(console::say);
   }
 
-  private void waiting(List<WaitingPhoto> waiting) {
+  private void waiting(String heading, List<WaitingPhoto> waiting) {
     if (waiting.isEmpty()) {
       return;
     }
-    console.heading("Waits for a person");
+    console.heading(heading);
     for (WaitingPhoto photo : waiting) {
       console.say(photo.id() + "  " + photo.name());
       for (WaitingPhoto.Reason reason : photo.reasons()) {
@@ -97,6 +106,9 @@ final class IngestPrinter {
             + (dryRun ? " would be filed, " : " filed, ")
             + report.waiting().size()
             + " waiting, "
+            + (report.unfinished().isEmpty()
+                ? ""
+                : report.unfinished().size() + " begun and not finished, ")
             + report.knownAlready()
             + " known from before, "
             + Counted.of(report.leftOut().size(), "other file")

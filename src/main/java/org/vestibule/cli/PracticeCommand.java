@@ -44,6 +44,11 @@ abstract class PracticeCommand implements Callable<Integer> {
     return surroundings.console();
   }
 
+  /** True if a person looks for a defect in the program. */
+  final boolean traced() {
+    return home.trace.trace;
+  }
+
   final Path home() {
     return home.in(surroundings);
   }

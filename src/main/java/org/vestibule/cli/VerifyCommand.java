@@ -26,13 +26,21 @@ final class VerifyCommand extends PracticeCommand {
       console().say("Everything is as it was kept.");
       return ExitCode.DONE;
     }
+    if (findings.stream().noneMatch(Finding::asksForAPerson)) {
+      console().say("Everything that counts is as it was kept.");
+    }
     for (Finding finding : findings) {
       console().gap();
       console().wrapped(0, capital(finding.what()) + ".");
       console().wrapped(2, "What to do: " + Ended.of(finding.advice()));
     }
     boolean serious = findings.stream().anyMatch(Finding::isSerious);
-    return serious ? ExitCode.DAMAGE : ExitCode.NEEDS_A_PERSON;
+    if (serious) {
+      return ExitCode.DAMAGE;
+    }
+    return findings.stream().anyMatch(Finding::asksForAPerson)
+        ? ExitCode.NEEDS_A_PERSON
+        : ExitCode.DONE;
   }
 
   private static String capital(String sentence) {

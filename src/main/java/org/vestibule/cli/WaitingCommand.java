@@ -41,17 +41,21 @@ final class WaitingCommand extends PracticeCommand {
       }
       console().say("Wrote " + file.getFileName() + ": open it in a browser.");
     }
+    List<WaitingPhoto> begun = new WaitingPhotos(practice).begun();
     if (waiting.isEmpty()) {
       console().say("Nothing waits.");
-      return ExitCode.DONE;
+    } else {
+      console().say(Counted.of(waiting.size(), "photograph") + " for a person to decide:");
+      waiting.forEach(photo -> print(console(), photo));
+      console().gap();
+      console().say("To file one:  vestibule file ID --view ... --mirror ... --by YOUR-NAME");
     }
-    console().say(Counted.of(waiting.size(), "photograph") + " for a person to decide:");
-    for (WaitingPhoto photo : waiting) {
-      print(console(), photo);
+    if (!begun.isEmpty()) {
+      console().gap();
+      console().say(Counted.of(begun.size(), "photograph") + " begun and not finished:");
+      begun.forEach(photo -> print(console(), photo));
     }
-    console().gap();
-    console().say("To file one:  vestibule file ID --view ... --mirror ... --by YOUR-NAME");
-    return ExitCode.NEEDS_A_PERSON;
+    return waiting.isEmpty() && begun.isEmpty() ? ExitCode.DONE : ExitCode.NEEDS_A_PERSON;
   }
 
   static void print(Console console, WaitingPhoto photo) {

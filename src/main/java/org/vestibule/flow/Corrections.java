@@ -76,17 +76,9 @@ public final class Corrections {
   }
 
   private Outcome<FiledPhoto> fileOne(ContentHash hash, PersonWords said) throws IOException {
-    PhotoState state = state(hash);
-    if (state == PhotoState.KEPT) {
+    if (!ledger.intents().current(hash).isEmpty()) {
       return Outcome.refused("this photograph is filed already", "correct it with move");
     }
-    if (state == PhotoState.INTENDED) {
-      return Outcome.refused(
-          "an interrupted run was filing this photograph", "run ingest: it completes that");
-    }
-    Optional<WaitingRow> waiting = ledger.waiting().find(hash);
-    Map<String, String> proposal =
-        waiting.map(row -> WaitingJson.proposal(row.proposal())).orElse(Map.of());
     CaptureFacts facts = sources.facts(hash);
     Optional<WaitReason> version =
         new ShotVersions(practice).filed(hash, facts).map(WaitReason::versionFiled);
@@ -94,7 +86,7 @@ public final class Corrections {
       return Outcome.refused(version.get().sentence(), version.get().advice());
     }
     Outcome<Decided> decided =
-        new Lists(practice).byPerson(facts, ProposalWords.completed(said, proposal));
+        new Lists(practice).byPerson(facts, ProposalWords.completed(said, proposal(hash, facts)));
     Outcome<byte[]> bytes = sources.bytes(hash);
     if (!(decided instanceof Done<Decided> known)) {
       return ((Refused<Decided>) decided).as();
@@ -103,29 +95,42 @@ public final class Corrections {
       return ((Refused<byte[]>) bytes).as();
     }
     Picture picture = Picture.ofFile(hash, sources.name(hash), facts, source.value());
-    Outcome<FiledPhoto> filed =
-        new Filer(practice)
-            .file(picture, known.value().decision(), known.value().laid(), "person", "");
-    if (filed instanceof Refused<FiledPhoto>) {
-      waitOn(hash, facts, known.value().decision(), (Refused<FiledPhoto>) filed);
-    }
-    return filed;
+    return filed(picture, known.value(), "");
   }
 
-  /** A picture that could not be filed goes on waiting, with what the person said. */
-  private void waitOn(
-      ContentHash hash, CaptureFacts facts, Decision decision, Refused<FiledPhoto> why) {
-    if (state(hash) == PhotoState.INTENDED) {
-      return;
+  /** What was proposed while it waited; else what an interrupted run was about to file. */
+  private Map<String, String> proposal(ContentHash hash, CaptureFacts facts) {
+    Optional<WaitingRow> waiting = ledger.waiting().find(hash);
+    if (waiting.isPresent()) {
+      return WaitingJson.proposal(waiting.get().proposal());
     }
-    List<WaitingPhoto.Reason> reasons =
-        List.of(new WaitingPhoto.Reason("PICTURE", why.reason(), why.advice()));
-    new WaitingPhotos(practice)
-        .put(
-            hash,
-            reasons,
-            ProposalWords.of(decision, facts.orientation()),
-            Descriptions.waiting(hash, practice.store().ids().of(hash), facts));
+    return resumption().said(hash, facts);
+  }
+
+  private Resumption resumption() {
+    return new Resumption(practice, new Filer(practice));
+  }
+
+  /** Files it; a picture that can't be filed goes on waiting, with what the person said. */
+  private Outcome<FiledPhoto> filed(Picture picture, Decided decided, String why)
+      throws IOException {
+    Decision decision = decided.decision();
+    Map<String, String> said = ProposalWords.of(decision, picture.facts().orientation());
+    Setback setback = new Setback(practice);
+    String who = decision.decidedBy();
+    try {
+      Outcome<FiledPhoto> filed =
+          new Filer(practice).file(picture, decision, decided.laid(), "person", why);
+      if (filed instanceof Refused<FiledPhoto> refused) {
+        setback.refused(picture.hash(), picture.facts(), said, who, refused);
+      }
+      return filed;
+    } catch (RuntimeException failure) {
+      if (!Setback.isMachine(failure)) {
+        setback.failed(picture.hash(), picture.facts(), said, who, failure);
+      }
+      throw failure;
+    }
   }
 
   private Outcome<FiledPhoto> moveOne(ContentHash hash, PersonWords said, String why)
@@ -141,9 +146,7 @@ public final class Corrections {
           "nothing was said that differs from what is filed",
           "say what is to be corrected, such as --visit, --view, --teeth or --mirror");
     }
-    Filer filer = new Filer(practice);
-    Outcome<Decision> before =
-        new Resumption(practice, filer).decision(current.get(0).decisionId());
+    Outcome<Decision> before = resumption().decision(current.get(0).decisionId());
     if (!(before instanceof Done<Decision> old)) {
       return ((Refused<Decision>) before).as();
     }
@@ -166,7 +169,7 @@ public final class Corrections {
     if (!(picture instanceof Done<Picture> found)) {
       return ((Refused<Picture>) picture).as();
     }
-    return filer.file(found.value(), now, known.value().laid(), "person", why);
+    return filed(found.value(), known.value(), why);
   }
 
   private Outcome<String> rejectOne(ContentHash hash, String by, String why) {
@@ -176,9 +179,17 @@ public final class Corrections {
       return Outcome.done(
           "Photograph " + id + " no longer waits. Its file stays where it is, untouched.");
     }
+    boolean counted = !ledger.intents().current(hash).isEmpty();
     if (ledger.corrections().reject(hash, by, why)) {
       return Outcome.done(
-          "Photograph " + id + " is out of search. Its object and its history stay in the record.");
+          counted
+              ? "Photograph "
+                  + id
+                  + " is out of search. Its object and its history stay in the record."
+              : "Photograph "
+                  + id
+                  + " was being filed by a run that was interrupted; it will not be filed."
+                  + " Its file stays where it is, untouched.");
     }
     return Outcome.refused(
         "photograph " + id + " is neither filed nor waiting", "nothing needs to be done");

@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.base.Turn;
 import org.vestibule.dental.Laid;
@@ -16,17 +17,20 @@ import org.vestibule.encode.Encoder;
 import org.vestibule.encode.ObjectIdentity;
 import org.vestibule.encode.ObjectProof;
 import org.vestibule.encode.Role;
-import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.objects.Put;
 
 /**
  * Files one photograph: intent in the ledger, objects made, written, read back and proved, then
  * kept, frame and crop in one transaction. Whoever calls holds the run lock.
  */
 final class Filer {
+
+  private static final String NAME_TAKEN =
+      "another file already had the name of its object, and was left as it is";
 
   private final Practice practice;
   private final Ledger ledger;
@@ -40,7 +44,8 @@ final class Filer {
   }
 
   /**
-   * Files a photograph, or says why its picture can't be.
+   * Files a photograph, or says why its picture can't be. Refused, the intent stands: whoever
+   * called takes it back.
    *
    * @param source where the decision comes from, such as {@code manifest}
    * @param why the reason if an earlier decision is corrected; else empty
@@ -48,12 +53,42 @@ final class Filer {
   Outcome<FiledPhoto> file(Picture picture, Decision decision, Laid laid, String source, String why)
       throws IOException {
     List<Intent> intents = intentions.begin(picture, decision, source, why);
-    return complete(picture, decision, laid, intents);
+    return complete(picture, decision, laid, Making.now(practice.settings()), intents);
   }
 
-  /** Makes, writes, proves and keeps what the ledger intends. */
-  Outcome<FiledPhoto> complete(Picture picture, Decision decision, Laid laid, List<Intent> intents)
+  /**
+   * Makes, writes, proves and keeps what the ledger intends. Where something else has an object's
+   * name already, that is left as it is, and the photograph's next revision is begun instead.
+   */
+  Outcome<FiledPhoto> complete(
+      Picture picture, Decision decision, Laid laid, Making making, List<Intent> intended)
       throws IOException {
+    List<Intent> intents = intended;
+    List<String> remarks = List.of();
+    Outcome<List<EncodedObject>> made = make(picture, decision, laid, making, intents);
+    while (made instanceof Done<List<EncodedObject>> done && !written(done.value())) {
+      intents = intentions.anew(picture, decision, intents, making, NAME_TAKEN);
+      remarks = List.of("under a new identity, since " + NAME_TAKEN);
+      made = make(picture, decision, laid, making, intents);
+    }
+    if (made instanceof Refused<List<EncodedObject>> refused) {
+      return refused.as();
+    }
+    List<KeptObject> kept = new ArrayList<>();
+    for (EncodedObject object : made.orThrow()) {
+      Outcome<KeptObject> proved = proved(object, picture);
+      if (proved instanceof Refused<KeptObject> refused) {
+        return refused.as();
+      }
+      kept.add(proved.orThrow());
+    }
+    EncodedObject face = made.orThrow().get(made.orThrow().size() - 1);
+    ledger.kept().keep(picture.hash(), kept, description(picture, decision, face));
+    return Outcome.done(report(picture, decision, laid, face, remarks));
+  }
+
+  private Outcome<List<EncodedObject>> make(
+      Picture picture, Decision decision, Laid laid, Making making, List<Intent> intents) {
     new KeptPictures(practice).turned(picture.hash(), frame(intents), laid.turn());
     Turn before = picture.turned().inverse();
     Laid further =
@@ -66,46 +101,29 @@ final class Filer {
             before.then(sheet(picture)),
             identity(intents, Role.FRAME),
             decision.crop() == null ? null : identity(intents, Role.CROP),
-            practice.settings().practiceName(),
-            practice.settings().zone());
-    Outcome<List<EncodedObject>> made =
-        picture.fromRecord()
-            ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
-            : encoder.encode(picture.bytes(), request);
-    if (made instanceof Refused<List<EncodedObject>> refused) {
-      ledger.intents().abandon(picture.hash(), decision.decidedBy(), refused.reason());
-      return refused.as();
-    }
-    List<KeptObject> kept = new ArrayList<>();
-    for (EncodedObject object : made.orThrow()) {
-      Outcome<KeptObject> written = write(object, picture);
-      if (written instanceof Refused<KeptObject> refused) {
-        return refused.as();
+            making.institution(),
+            making.zone());
+    return picture.fromRecord()
+        ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
+        : encoder.encode(picture.bytes(), request);
+  }
+
+  /** Writes the objects; false if something else has the name of one. A bad disk ends the run. */
+  private boolean written(List<EncodedObject> objects) throws IOException {
+    for (EncodedObject object : objects) {
+      String uid = object.identity().sopInstanceUid();
+      Outcome<Put> put = practice.store().objects().putIfAbsent(uid, object.toByteArray());
+      if (put instanceof Refused<Put> badDisk) {
+        throw new IOException(badDisk.sentence());
       }
-      kept.add(written.orThrow());
+      if (put.orThrow() == Put.TAKEN) {
+        return false;
+      }
     }
-    EncodedObject face = made.orThrow().get(made.orThrow().size() - 1);
-    IndexRecord record =
-        Descriptions.filed(
-            picture.hash(),
-            practice.store().ids().of(picture.hash()),
-            face.identity().sopInstanceUid(),
-            picture.facts(),
-            decision);
-    ledger.kept().keep(picture.hash(), kept, IndexRecordJson.write(record));
-    return Outcome.done(report(picture, decision, laid, face));
+    return true;
   }
 
-  private Outcome<KeptObject> write(EncodedObject object, Picture picture) throws IOException {
-    String uid = object.identity().sopInstanceUid();
-    return practice
-        .store()
-        .objects()
-        .putIfAbsent(uid, object.toByteArray())
-        .then(put -> proved(object, picture));
-  }
-
-  private Outcome<KeptObject> proved(EncodedObject object, Picture picture) {
+  private Outcome<KeptObject> proved(EncodedObject object, Picture picture) throws IOException {
     byte[] fromDisk = readBack(object.identity().sopInstanceUid());
     return ObjectProof.prove(fromDisk, picture.bytes(), object)
         .map(
@@ -119,12 +137,22 @@ final class Filer {
                     object.trimmedRows()));
   }
 
-  private byte[] readBack(String uid) {
-    try {
-      return practice.store().objects().get(uid).orElse(new byte[0]);
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
+  private byte[] readBack(String uid) throws IOException {
+    return practice
+        .store()
+        .objects()
+        .get(uid)
+        .orElseThrow(() -> new IOException("an object is gone that was written a moment ago"));
+  }
+
+  private String description(Picture picture, Decision decision, EncodedObject face) {
+    return IndexRecordJson.write(
+        Descriptions.filed(
+            picture.hash(),
+            practice.store().ids().of(picture.hash()),
+            face.identity().sopInstanceUid(),
+            picture.facts(),
+            decision));
   }
 
   private static Turn sheet(Picture picture) {
@@ -137,17 +165,12 @@ final class Filer {
   }
 
   private static ObjectIdentity identity(List<Intent> intents, Role role) {
-    Intent intent = intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow();
-    return new ObjectIdentity(
-        intent.sopUid(),
-        intent.studyUid(),
-        intent.seriesUid(),
-        intent.seriesNumber(),
-        intent.instanceNumber());
+    return intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow().identity();
   }
 
-  private FiledPhoto report(Picture picture, Decision decision, Laid laid, EncodedObject face) {
-    List<String> remarks = new ArrayList<>();
+  private FiledPhoto report(
+      Picture picture, Decision decision, Laid laid, EncodedObject face, List<String> first) {
+    List<String> remarks = new ArrayList<>(first);
     addUnlessEmpty(remarks, TurnWords.of(laid.turn()));
     if (face.cropWords() != null) {
       remarks.add("cropped, whole frame kept");

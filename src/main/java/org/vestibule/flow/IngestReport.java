@@ -8,30 +8,46 @@ import org.vestibule.intake.LeftOut;
  *
  * @param filed photographs filed now
  * @param waiting photographs that wait, whether new or not, as far as they lie in the folder
+ * @param unfinished photographs whose filing was begun and could not be completed now, wherever
+ *     they lie, each with the reason
  * @param leftOut files that are no photographs, each with its reason
+ * @param defects where the program failed on a photograph; the photograph itself is told of too
  * @param knownAlready photographs in the folder that were filed or rejected earlier
  * @param completed photographs of an interrupted run that were completed first
- * @param unkept photographs whose objects could not be kept; each has a note, and is tried again
  * @param notes anything else a person should know
  */
 public record IngestReport(
     List<FiledPhoto> filed,
     List<WaitingPhoto> waiting,
+    List<WaitingPhoto> unfinished,
     List<LeftOut> leftOut,
+    List<Defect> defects,
     int knownAlready,
     int completed,
-    int unkept,
     List<String> notes) {
+
+  /**
+   * The program failed on one photograph.
+   *
+   * @param name the file's name
+   * @param failure for those who look for the defect
+   */
+  public record Defect(String name, Throwable failure) {}
 
   public IngestReport {
     filed = List.copyOf(filed);
     waiting = List.copyOf(waiting);
+    unfinished = List.copyOf(unfinished);
     leftOut = List.copyOf(leftOut);
+    defects = List.copyOf(defects);
     notes = List.copyOf(notes);
   }
 
   /** True if a person has something to do. */
   public boolean needsPerson() {
-    return !waiting.isEmpty() || leftOut.stream().anyMatch(file -> file.kind().needsPerson());
+    return !waiting.isEmpty()
+        || !unfinished.isEmpty()
+        || !defects.isEmpty()
+        || leftOut.stream().anyMatch(file -> file.kind().needsPerson());
   }
 }

@@ -4,7 +4,6 @@ import java.util.List;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.DecisionRecord;
 import org.vestibule.assign.Visit;
-import org.vestibule.encode.Recipe;
 import org.vestibule.encode.Role;
 import org.vestibule.encode.SeriesWords;
 import org.vestibule.store.ledger.DecisionRow;
@@ -39,18 +38,27 @@ final class Intentions {
                       who,
                       source,
                       why);
-          return ledger.intents().begin(filing(picture, decision, row), who);
+          Making making = Making.now(practice.settings());
+          return ledger.intents().begin(filing(picture, decision, row.id(), making), who);
         });
   }
 
-  private static Filing filing(Picture picture, Decision decision, DecisionRow row) {
+  /** The same decision's next revision, because these intents can't become objects. */
+  List<Intent> anew(
+      Picture picture, Decision decision, List<Intent> instead, Making making, String why) {
+    Filing filing = filing(picture, decision, instead.get(0).decisionId(), making);
+    return ledger.intents().beginAnew(filing, decision.decidedBy(), why);
+  }
+
+  private static Filing filing(
+      Picture picture, Decision decision, String decisionId, Making making) {
     Visit visit = decision.visit();
     boolean cropped = decision.crop() != null;
     return new Filing(
         picture.hash(),
-        row.id(),
+        decisionId,
         decided(decision),
-        Recipe.VERSION,
+        making.text(),
         visit.patient().issuer(),
         visit.patient().id(),
         visit.key(),

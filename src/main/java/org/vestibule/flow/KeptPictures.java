@@ -33,13 +33,23 @@ final class KeptPictures {
     practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid(), fromFile.name());
   }
 
+  /**
+   * The photograph's file if it is still there, else its frame.
+   *
+   * @param current what is kept of the photograph; may be empty
+   */
   Outcome<Picture> best(ContentHash hash, CaptureFacts facts, List<Intent> current)
       throws IOException {
-    if (sources.bytes(hash) instanceof Done<byte[]> file) {
-      return Outcome.done(Picture.ofFile(hash, sources.name(hash), facts, file.value()));
+    Outcome<Picture> file =
+        sources.bytes(hash).map(bytes -> Picture.ofFile(hash, sources.name(hash), facts, bytes));
+    if (file instanceof Done<Picture>) {
+      return file;
     }
-    Intent frame =
-        current.stream().filter(one -> one.role() == Role.FRAME).findFirst().orElseThrow();
+    Optional<Intent> kept = current.stream().filter(one -> one.role() == Role.FRAME).findFirst();
+    if (kept.isEmpty()) {
+      return file;
+    }
+    Intent frame = kept.get();
     Optional<byte[]> bytes = practice.store().objects().get(frame.sopUid());
     Optional<String> turn = practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid());
     if (bytes.isEmpty() || turn.isEmpty()) {
@@ -49,7 +59,7 @@ final class KeptPictures {
           "put the file back into the inbox, or restore the objects from the backup");
     }
     return Part10Reader.read(bytes.get())
-        .then(file -> fromRecord(hash, facts, file.data(), Turn.valueOf(turn.get())));
+        .then(frameFile -> fromRecord(hash, facts, frameFile.data(), Turn.valueOf(turn.get())));
   }
 
   private Outcome<Picture> fromRecord(

@@ -2,12 +2,16 @@ package org.vestibule.flow;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.vestibule.assign.Decision;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.Capture;
 import org.vestibule.dental.Laid;
+import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.OrientationRule;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.store.ledger.DecisionRow;
@@ -16,6 +20,12 @@ import org.vestibule.store.ledger.Ledger;
 
 /** Completes what an interrupted run intended, by the decision it had written down. */
 final class Resumption {
+
+  private static final String OTHER_RECIPE =
+      "it was begun by a program that makes objects otherwise than this one";
+
+  /** What is needed to go on. */
+  record Begun(Picture picture, Decision decision, List<Intent> intents) {}
 
   private final Practice practice;
   private final Ledger ledger;
@@ -27,23 +37,50 @@ final class Resumption {
     this.filer = filer;
   }
 
-  Outcome<FiledPhoto> complete(Picture picture) throws IOException {
-    List<Intent> intents = ledger.intents().unfinished(picture.hash());
+  /** Gathers what is needed; refused if it is not at hand now, so that the intent must stand. */
+  Outcome<Begun> gather(ContentHash hash) throws IOException {
+    List<Intent> intents = ledger.intents().unfinished(hash);
     if (intents.isEmpty()) {
       return Outcome.refused(
-          "an interrupted run began this photograph and left no intent", "run verify");
+          "an interrupted run began this photograph and left no intent",
+          "run verify; reject takes the photograph out");
     }
     Outcome<Decision> read = decision(intents.get(0).decisionId());
     if (!(read instanceof Done<Decision> decision)) {
       return ((Refused<Decision>) read).as();
     }
-    Outcome<Laid> laid = lay(decision.value(), picture.facts());
-    if (laid instanceof Done<Laid> done) {
-      return filer.complete(picture, decision.value(), done.value(), intents);
+    CaptureFacts facts = new SourceFiles(practice).facts(hash);
+    return new KeptPictures(practice)
+        .best(hash, facts, ledger.intents().current(hash))
+        .map(picture -> new Begun(picture, decision.value(), intents));
+  }
+
+  /**
+   * Finishes what was begun, as it was begun: the settings of that time count, not today's. Only
+   * where the program itself makes objects otherwise by now, the next revision is begun instead.
+   */
+  Outcome<FiledPhoto> complete(Begun begun) throws IOException {
+    List<Intent> intents = begun.intents();
+    Optional<Making> asBegun = Making.repeatable(intents.get(0).recipe());
+    Making making = asBegun.orElse(Making.now(practice.settings()));
+    if (asBegun.isEmpty()) {
+      intents =
+          new Intentions(practice)
+              .anew(begun.picture(), begun.decision(), intents, making, OTHER_RECIPE);
     }
-    Refused<Laid> refused = (Refused<Laid>) laid;
-    ledger.intents().abandon(picture.hash(), decision.value().decidedBy(), refused.reason());
-    return refused.as();
+    Outcome<Laid> laid = lay(begun.decision(), begun.picture().facts(), making.lowerArch());
+    return laid instanceof Done<Laid> done
+        ? filer.complete(begun.picture(), begun.decision(), done.value(), making, intents)
+        : ((Refused<Laid>) laid).as();
+  }
+
+  /** What was about to be filed, as a person would say it; empty if nothing was. */
+  Map<String, String> said(ContentHash hash, CaptureFacts facts) {
+    List<Intent> intents = ledger.intents().unfinished(hash);
+    return !intents.isEmpty()
+            && decision(intents.get(0).decisionId()) instanceof Done<Decision> begun
+        ? ProposalWords.of(begun.value(), facts.orientation())
+        : Map.of();
   }
 
   /** A decision as it was written down. */
@@ -53,7 +90,8 @@ final class Resumption {
   }
 
   /** The turn that follows from a decision and what the camera wrote. */
-  Outcome<Laid> lay(Decision decision, CaptureFacts facts) {
+  private static Outcome<Laid> lay(
+      Decision decision, CaptureFacts facts, LowerArchShown lowerArch) {
     Capture capture =
         new Capture(
             decision.mirror(),
@@ -63,6 +101,6 @@ final class Resumption {
             facts.edited(),
             decision.up(),
             decision.seen());
-    return OrientationRule.lay(decision.view(), practice.settings().lowerArch(), capture);
+    return OrientationRule.lay(decision.view(), lowerArch, capture);
   }
 }

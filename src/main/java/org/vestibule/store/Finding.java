@@ -20,6 +20,8 @@ public record Finding(Kind kind, String what, String advice) {
     GAP,
     /** A file that is no object, such as what an interrupted write left. */
     STRAY,
+    /** An object of a filing that was given up: in no record and no search, and it may stay. */
+    GIVEN_UP,
     /** The index does not say what the ledger says. */
     INDEX
   }
@@ -27,5 +29,10 @@ public record Finding(Kind kind, String what, String advice) {
   /** True if the record itself is hurt; otherwise the next run, or reindex, sets it right. */
   public boolean isSerious() {
     return kind == Kind.DAMAGE || kind == Kind.MISSING || kind == Kind.ORPHAN;
+  }
+
+  /** False if it is only said, and nothing needs to be done. */
+  public boolean asksForAPerson() {
+    return kind != Kind.GIVEN_UP;
   }
 }

@@ -136,18 +136,22 @@ public final class StoreVerifier {
 
   private void unknownObjects(Set<String> kept, List<Finding> findings) throws IOException {
     for (String uid : objects.list()) {
-      if (!kept.contains(uid) && ledger.intents().find(uid).isEmpty()) {
+      if (kept.contains(uid)) {
+        continue;
+      }
+      Optional<String> givenUp = ledger.intents().whyAbandoned(uid);
+      if (ledger.intents().find(uid).isEmpty()) {
         findings.add(
             new Finding(
                 Finding.Kind.ORPHAN,
                 "object " + uid + " is there, but the ledger knows nothing of it",
                 "the ledger may be older than the objects; restore its newest backup"));
-      } else if (!kept.contains(uid) && ledger.intents().isAbandoned(uid)) {
+      } else if (givenUp.isPresent()) {
         findings.add(
             new Finding(
-                Finding.Kind.STRAY,
-                "object " + uid + " belongs to a filing that was given up",
-                "it is in no record and no search; it may stay"));
+                Finding.Kind.GIVEN_UP,
+                "object " + uid + " belongs to a filing that was given up: " + givenUp.get(),
+                "nothing: it is in no record and no search, and may stay"));
       }
     }
   }

@@ -12,11 +12,9 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.vestibule.base.Outcome;
-import org.vestibule.base.Outcome.Refused;
 import org.vestibule.samples.Scene;
+import org.vestibule.store.Finding;
 import org.vestibule.store.ledger.Intent;
-import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.steps.WriteStep;
 
 /** An object that can't be written where it belongs: nothing is lost, and a later run files it. */
@@ -68,33 +66,34 @@ class UnwritableObjectTest {
   }
 
   @Test
-  void aPersonCannotFileWhatIsBeingFiled() throws IOException {
+  void aPersonCanFileWhatAnInterruptedRunWasFiling() throws IOException {
     try (Practice practice = home.open()) {
-      Outcome<FiledPhoto> asked = new Corrections(practice).file(first, ByPerson.says("Ada"));
-      assertThat(asked)
-          .isEqualTo(
-              Outcome.refused(
-                  "an interrupted run was filing this photograph",
-                  "run ingest: it completes that"));
+      new Corrections(practice)
+          .file(first, ByPerson.says("Ada", "mirror", "none"))
+          .orThrow();
     }
+    assertThat(home.ingest().filed()).extracting(FiledPhoto::id).containsExactly(second);
+    sound(2);
   }
 
   @Test
-  void anotherFileInItsPlaceIsDamageAndTheOthersAreFiled() throws IOException {
+  void anotherFileInItsPlaceIsLeftAndThePhotographGetsANewIdentity() throws IOException {
     Files.createDirectories(place.getParent());
     Files.writeString(place, "not the object");
     IngestReport report = home.ingest();
-    assertThat(report.filed()).extracting(FiledPhoto::id).containsExactly(second);
-    assertThat(report.unkept()).isEqualTo(1);
-    assertThat(report.notes())
-        .anyMatch(note -> note.startsWith("a.jpg: the object already there (14 bytes) differs"));
+    assertThat(report.filed()).extracting(FiledPhoto::id).containsExactly(first, second);
+    assertThat(report.filed().get(0).remarks())
+        .contains(
+            "under a new identity, since another file already had the name of its object, and was"
+                + " left as it is");
     assertThat(place).hasContent("not the object");
     try (Practice practice = home.open()) {
-      assertThat(practice.store().ledger().photos().in(PhotoState.INTENDED)).hasSize(1);
-      assertThat(new KeptPhoto(practice).object(first)).isInstanceOf(Refused.class);
+      assertThat(Verify.run(practice))
+          .extracting(Finding::kind)
+          .containsExactly(Finding.Kind.GIVEN_UP);
+      new KeptPhoto(practice).object(first).orThrow();
     }
     Files.delete(place);
-    assertThat(home.ingest().unkept()).isZero();
     sound(2);
   }
 

@@ -178,9 +178,11 @@ class StoreVerifierTest {
     assertThat(verify())
         .contains(
             new Finding(
-                Finding.Kind.STRAY,
-                "object " + begun.sopUid() + " belongs to a filing that was given up",
-                "it is in no record and no search; it may stay"));
+                Finding.Kind.GIVEN_UP,
+                "object "
+                    + begun.sopUid()
+                    + " belongs to a filing that was given up: can't be turned",
+                "nothing: it is in no record and no search, and may stay"));
   }
 
   @Test

@@ -12,28 +12,37 @@ public final class Corrections {
   private final Photos photos;
   private final Intents intents;
   private final Changes changes;
+  private final Events events;
 
-  Corrections(Database database, Photos photos, Intents intents, Changes changes) {
+  Corrections(Database database, Photos photos, Intents intents, Changes changes, Events events) {
     this.database = database;
     this.photos = photos;
     this.intents = intents;
     this.changes = changes;
+    this.events = events;
   }
 
   /**
-   * Takes a filed photograph out of the record and out of search.
+   * Takes a photograph out of the record and out of search that is filed, or was to be filed by a
+   * run that did not finish.
    *
-   * @return false if nothing of it counts any more
+   * @return false if nothing of it counts any more, or it waits
    */
   public boolean reject(ContentHash hash, String who, String why) {
     return database.together(
         () -> {
           List<Intent> current = intents.current(hash);
-          if (current.isEmpty()) {
+          PhotoState state = photos.require(hash).state();
+          boolean begun = state == PhotoState.INTENDED || state == PhotoState.SEEN;
+          if (current.isEmpty() && !begun) {
             return false;
           }
           intents.abandon(hash, who, why);
-          insert(current.get(0), "REJECTED", null, who, why);
+          if (current.isEmpty()) {
+            events.add(who, "dismissed", hash, why);
+          } else {
+            insert(current.get(0), "REJECTED", null, who, why);
+          }
           photos.move(hash, PhotoState.REJECTED);
           changes.remove(hash.hex());
           return true;

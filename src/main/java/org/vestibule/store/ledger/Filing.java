@@ -10,7 +10,7 @@ import org.vestibule.encode.Role;
  *
  * @param decided what was decided, as text: the same photograph, decision, revision and recipe are
  *     the same object on any day
- * @param recipe version of the way objects are made
+ * @param recipe what an object is made by, besides photograph and decision, as text
  * @param worklistStudyUid the study that the worklist names, if it does; it counts only at the
  *     visit's first filing
  * @param device names the camera; with the set and the role it decides the series

@@ -9,7 +9,7 @@ import org.vestibule.encode.Role;
  * What is about to become an object, or became one.
  *
  * @param revision counts the filings of one photograph from 1
- * @param recipe version of the way objects are made
+ * @param recipe what an object is made by, besides photograph and decision, as text
  * @param seriesNumber counts the series of a study from 1, never renumbered
  * @param instanceNumber counts the objects of a series from 1, never renumbered
  */

@@ -41,16 +41,28 @@ public final class Intents {
           if (!open.isEmpty() && open.stream().allMatch(intent -> same(intent, filing))) {
             return open;
           }
-          open.forEach(intent -> abandon(intent, who, "another filing took its place"));
-          int revision = numbering.nextRevision(filing);
-          String study = numbering.study(filing);
-          for (Role role : filing.roles()) {
-            insert(filing, role, revision, study);
-          }
-          waiting.clear(filing.hash());
-          photos.move(filing.hash(), PhotoState.INTENDED);
-          return unfinished(filing.hash());
+          return revise(open, filing, who, "another filing took its place");
         });
+  }
+
+  /**
+   * Gives up the unfinished filing of a photograph and begins its next revision, whose objects have
+   * other identities, in one transaction.
+   */
+  public List<Intent> beginAnew(Filing filing, String who, String why) {
+    return database.together(() -> revise(unfinished(filing.hash()), filing, who, why));
+  }
+
+  private List<Intent> revise(List<Intent> open, Filing filing, String who, String why) {
+    open.forEach(intent -> abandon(intent, who, why));
+    int revision = numbering.nextRevision(filing);
+    String study = numbering.study(filing);
+    for (Role role : filing.roles()) {
+      insert(filing, role, revision, study);
+    }
+    waiting.clear(filing.hash());
+    photos.move(filing.hash(), PhotoState.INTENDED);
+    return unfinished(filing.hash());
   }
 
   private static boolean same(Intent intent, Filing filing) {
@@ -134,15 +146,13 @@ public final class Intents {
     return list(" WHERE i.practice = ? AND i.sop_uid = ?", sopUid).stream().findFirst();
   }
 
-  /** True if this object's filing was given up. */
-  public boolean isAbandoned(String sopUid) {
-    return database
-        .one(
-            "SELECT why FROM abandoned WHERE practice = ? AND sop_uid = ?",
-            row -> row.text("why"),
-            database.practice(),
-            sopUid)
-        .isPresent();
+  /** Why this object's filing was given up; empty if it was not. */
+  public Optional<String> whyAbandoned(String sopUid) {
+    return database.one(
+        "SELECT why FROM abandoned WHERE practice = ? AND sop_uid = ?",
+        row -> row.text("why"),
+        database.practice(),
+        sopUid);
   }
 
   private List<Intent> list(String where, Object... more) {

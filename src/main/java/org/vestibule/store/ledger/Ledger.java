@@ -33,7 +33,7 @@ public final class Ledger implements AutoCloseable {
     events = new Events(database);
     waiting = new WaitingList(database, photos, changes, events);
     intents = new Intents(database, photos, waiting, new Numbering(database, uids));
-    corrections = new Corrections(database, photos, intents, changes);
+    corrections = new Corrections(database, photos, intents, changes, events);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 

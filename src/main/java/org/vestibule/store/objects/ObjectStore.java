@@ -12,10 +12,10 @@ public interface ObjectStore {
 
   /**
    * Keeps the bytes under this UID unless it is taken. When this returns, they are on the disk and
-   * were read back. An object that is already there with the same bytes is adopted; with other
-   * bytes it is left alone and the put is refused.
+   * were read back, unless other bytes have the name.
    *
    * @param uid digits and dots, 64 characters at most (PS3.5 9.1)
+   * @return refused if the disk gives back other bytes than were written
    * @throws IOException if the disk fails
    */
   Outcome<Put> putIfAbsent(String uid, byte[] bytes) throws IOException;

@@ -1,0 +1,203 @@
+package org.vestibule.flow;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import org.vestibule.assign.Assignment;
+import org.vestibule.assign.Assignment.Decided;
+import org.vestibule.assign.Assignment.Waits;
+import org.vestibule.assign.RollAssigner;
+import org.vestibule.assign.WaitReason;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.intake.CaptureFacts;
+import org.vestibule.intake.LeftOut;
+import org.vestibule.intake.Photo;
+import org.vestibule.intake.Roll;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PhotoRow;
+import org.vestibule.store.ledger.PhotoState;
+
+/**
+ * Takes in single photographs of a folder: files one, or lets it wait. A photograph on which the
+ * program fails waits too, and never stops the others.
+ */
+final class TakingIn {
+
+  private final Practice practice;
+  private final IngestRequest request;
+  private final Tally tally;
+  private final Ledger ledger;
+  private final WaitingPhotos waitingPhotos;
+  private final SourceFiles sources;
+  private final Filer filer;
+  private final Setback setback;
+  private final ShotVersions versions;
+  private final ChangedRows changedRows;
+
+  TakingIn(Practice practice, IngestRequest request, Tally tally) {
+    this.practice = practice;
+    this.request = request;
+    this.tally = tally;
+    this.ledger = practice.store().ledger();
+    this.waitingPhotos = new WaitingPhotos(practice);
+    this.sources = new SourceFiles(practice);
+    this.filer = new Filer(practice);
+    this.setback = new Setback(practice);
+    this.versions = new ShotVersions(practice);
+    this.changedRows = new ChangedRows(practice);
+  }
+
+  /** Records where photographs lie now whose filing was begun, so that it can be completed. */
+  void places(Roll roll) {
+    for (Photo photo : roll.photos()) {
+      if (state(photo.arrival().hash()) == PhotoState.INTENDED) {
+        sources.seen(photo);
+      }
+    }
+  }
+
+  /** Takes in one photograph. */
+  void take(Photo photo, RollAssigner assigner) throws IOException {
+    try {
+      settle(photo, assigner);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
+      if (Setback.isMachine(failure)) {
+        throw failure;
+      }
+      failed(photo, failure);
+    }
+  }
+
+  private void settle(Photo photo, RollAssigner assigner) throws IOException {
+    ContentHash hash = photo.arrival().hash();
+    PhotoState state = state(hash);
+    if (tally.hasSettled(hash)) {
+      return;
+    }
+    if (!request.dryRun()) {
+      sources.seen(photo);
+    }
+    switch (state) {
+      case KEPT -> {
+        tally.known();
+        changedRows.note(photo, assigner).ifPresent(tally::note);
+      }
+      case REJECTED -> tally.known();
+      case INTENDED ->
+          tally.note(photo.arrival().shownName() + " was begun by an interrupted run.");
+      case SEEN, WAITING -> assign(photo, assigner.assign(photo, versionFiled(photo)));
+    }
+  }
+
+  private List<WaitReason> versionFiled(Photo photo) {
+    return versions
+        .filed(photo.arrival().hash(), photo.facts())
+        .map(WaitReason::versionFiled)
+        .map(List::of)
+        .orElse(List.of());
+  }
+
+  private PhotoState state(ContentHash hash) {
+    return ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
+  }
+
+  private void failed(Photo photo, Throwable failure) {
+    tally.defect(photo.arrival().shownName(), failure);
+    ContentHash hash = photo.arrival().hash();
+    Map<String, String> said = new Resumption(practice, filer).said(hash, photo.facts());
+    WaitingPhoto.Reason reason =
+        request.dryRun()
+            ? Setback.defect(failure)
+            : setback.failed(hash, photo.facts(), said, request.by(), failure);
+    PhotoState state = state(hash);
+    if (state != PhotoState.KEPT && state != PhotoState.REJECTED) {
+      tally.waits(waiting(photo, said, List.of(reason)));
+    }
+  }
+
+  private void assign(Photo photo, Assignment assignment) throws IOException {
+    if (assignment instanceof Decided decided) {
+      file(photo, decided);
+    } else if (assignment instanceof Waits waits) {
+      wait(photo, ProposalWords.of(waits.proposal()), ProposalWords.reasons(waits.reasons()));
+    }
+  }
+
+  private void file(Photo photo, Decided decided) throws IOException {
+    if (request.dryRun()) {
+      tally.filed(wouldFile(photo, decided));
+      return;
+    }
+    ContentHash hash = photo.arrival().hash();
+    Outcome<byte[]> bytes = photo.bytes();
+    if (!(bytes instanceof Done<byte[]> found)) {
+      tally.note(((Refused<byte[]>) bytes).sentence() + ".");
+      return;
+    }
+    Picture picture =
+        Picture.ofFile(hash, photo.arrival().shownName(), photo.facts(), found.value());
+    Outcome<FiledPhoto> done =
+        filer.file(picture, decided.decision(), decided.laid(), "ingest", "");
+    if (done instanceof Done<FiledPhoto> finished) {
+      tally.filed(finished.value());
+      return;
+    }
+    Map<String, String> proposal =
+        ProposalWords.of(decided.decision(), photo.facts().orientation());
+    WaitingPhoto.Reason reason =
+        setback.refused(hash, photo.facts(), proposal, request.by(), (Refused<FiledPhoto>) done);
+    tally.waits(waiting(photo, proposal, List.of(reason)));
+  }
+
+  private static FiledPhoto wouldFile(Photo photo, Decided decided) {
+    return new FiledPhoto(
+        photo.arrival().hash().brief(),
+        photo.arrival().shownName(),
+        Descriptions.name(decided.decision().visit().patient().name()),
+        decided.decision().view().name(),
+        decided.decision().teeth().isEmpty() ? "" : decided.decision().teeth().words(),
+        TurnWords.of(decided.laid().turn()).isEmpty()
+            ? List.of()
+            : List.of(TurnWords.of(decided.laid().turn())));
+  }
+
+  private void wait(Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {
+    if (!request.dryRun()) {
+      ContentHash hash = photo.arrival().hash();
+      String id = practice.store().ids().of(hash);
+      waitingPhotos.put(hash, reasons, proposal, Descriptions.waiting(hash, id, photo.facts()));
+    }
+    tally.waits(waiting(photo, proposal, reasons));
+  }
+
+  private WaitingPhoto waiting(
+      Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {
+    ContentHash hash = photo.arrival().hash();
+    return new WaitingPhoto(
+        hash,
+        request.dryRun() ? hash.brief() : practice.store().ids().of(hash),
+        photo.arrival().shownName(),
+        photo.facts().takenAt(),
+        null,
+        proposal,
+        reasons);
+  }
+
+  /** A photograph that can't be taken as it is waits all the same: it may be the only one. */
+  void waitUnread(LeftOut file) throws IOException {
+    ContentHash hash = file.hash();
+    if (hash == null || request.dryRun() || state(hash) == PhotoState.REJECTED) {
+      return;
+    }
+    sources.seen(request.folder().resolve(file.name()), file, hash);
+    CaptureFacts facts = file.facts() == null ? CaptureFacts.NONE : file.facts();
+    waitingPhotos.put(
+        hash,
+        List.of(new WaitingPhoto.Reason(file.kind().name(), file.reason(), file.advice())),
+        Map.of(),
+        Descriptions.waiting(hash, practice.store().ids().of(hash), facts));
+  }
+}

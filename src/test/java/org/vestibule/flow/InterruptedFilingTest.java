@@ -216,6 +216,7 @@ class InterruptedFilingTest {
       assertThat(new Corrections(practice).reject(id, "Ada Example", "not ours").orThrow())
           .contains("out of search");
       assertThat(state(practice)).isEqualTo(PhotoState.REJECTED);
+      small.ingest(practice);
       assertThat(Verify.run(practice)).noneMatch(Finding::asksForAPerson);
     }
   }

@@ -68,9 +68,7 @@ class UnwritableObjectTest {
   @Test
   void aPersonCanFileWhatAnInterruptedRunWasFiling() throws IOException {
     try (Practice practice = home.open()) {
-      new Corrections(practice)
-          .file(first, ByPerson.says("Ada", "mirror", "none"))
-          .orThrow();
+      new Corrections(practice).file(first, ByPerson.says("Ada", "mirror", "none")).orThrow();
     }
     assertThat(home.ingest().filed()).extracting(FiledPhoto::id).containsExactly(second);
     sound(2);

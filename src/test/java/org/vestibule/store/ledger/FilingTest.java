@@ -92,8 +92,8 @@ class FilingTest {
     Intent first = ledger.intents().begin(filing("a", "P1"), "A. Finch").get(0);
     Intent second = ledger.intents().begin(filing("a", "P2"), "A. Finch").get(0);
     assertThat(ledger.intents().unfinished()).containsExactly(second);
-    assertThat(ledger.intents().isAbandoned(first.sopUid())).isTrue();
-    assertThat(ledger.intents().isAbandoned(second.sopUid())).isFalse();
+    assertThat(ledger.intents().whyAbandoned(first.sopUid())).isPresent();
+    assertThat(ledger.intents().whyAbandoned(second.sopUid())).isEmpty();
   }
 
   @Test

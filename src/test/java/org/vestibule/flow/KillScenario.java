@@ -1,0 +1,210 @@
+package org.vestibule.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.vestibule.assign.PersonWords;
+import org.vestibule.assign.PhotoFact;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.samples.Scene;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.PhotoState;
+import org.vestibule.store.steps.WriteSteps;
+
+/**
+ * A command during which a process is killed, and what must hold once the next run is through, be
+ * it with the same settings or with others.
+ */
+enum KillScenario {
+  /** A photograph with crop and frame, one without, and one that waits. */
+  INGEST {
+    @Override
+    void prepare(SmallPractice small) {}
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      small.ingest(practice);
+    }
+
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      small.ingest(practice);
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().ledger().kept().all()).hasSize(3);
+      assertThat(practice.store().objects().list()).hasSize(3);
+      assertThat(current(practice)).extracting(Intent::revision).containsExactly(1, 1);
+    }
+  },
+
+  /** A photograph with crop and frame gets another tooth. */
+  MOVE {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      ingestAll(small);
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      move(practice).orThrow();
+    }
+
+    /** The night's run completes it; where nothing was begun yet the person says it again. */
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      small.ingest(practice);
+      if (current(practice).get(0).revision() == 1) {
+        move(practice).orThrow();
+      }
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().ledger().kept().all()).hasSize(5);
+      assertThat(practice.store().objects().list()).hasSize(5);
+      assertThat(current(practice)).extracting(Intent::revision).containsExactly(2, 2);
+    }
+
+    private Outcome<FiledPhoto> move(Practice practice) throws IOException {
+      PersonWords words =
+          PersonWords.by("Ada Example")
+              .with(PhotoFact.TEETH, "36")
+              .with(PhotoFact.MIRROR, "as shot")
+              .seenByPerson();
+      return new Corrections(practice).move(id(practice), words, "wrong tooth");
+    }
+  },
+
+  /** A filed photograph with crop and frame is taken out. */
+  REJECT {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      ingestAll(small);
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      new Corrections(practice).reject(id(practice), "Ada Example", "not ours").orThrow();
+    }
+
+    /** Said again, it is done once: now, or already before. */
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      boolean before =
+          practice.store().ledger().photos().find(ARCH).orElseThrow().state()
+              == PhotoState.REJECTED;
+      Outcome<String> again =
+          new Corrections(practice).reject(id(practice), "Ada Example", "not ours");
+      assertThat(again instanceof Done<String>).isNotEqualTo(before);
+      small.ingest(practice);
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().objects().list()).hasSize(3);
+      assertThat(current(practice)).isEmpty();
+      assertThat(practice.store().ledger().corrections().of(ARCH)).hasSize(1);
+    }
+  };
+
+  /** The photograph with crop and frame. */
+  static final ContentHash ARCH = ContentHash.of(SmallPractice.photo(Scene.UPPER_OCCLUSAL, 5));
+
+  /** Ends like a process that was killed by the system. */
+  static final int KILLED = 137;
+
+  /** What was there before the command. */
+  abstract void prepare(SmallPractice small) throws IOException;
+
+  /** The command during which the process dies. */
+  abstract void run(SmallPractice small, Practice practice) throws IOException;
+
+  /** What people and the night do afterwards. */
+  abstract void goOn(SmallPractice small, Practice practice) throws IOException;
+
+  /** What must hold then, besides a sound store. */
+  abstract void holds(Practice practice) throws IOException;
+
+  /** Lays out a home folder in which the command can run. */
+  void layOut(Path home) throws IOException {
+    prepare(SmallPractice.layOut(Files.createDirectories(home)));
+  }
+
+  /** Runs the command in a process of its own that dies at a step, counted from 1; 0 for never. */
+  int child(Path home, int step) throws IOException, InterruptedException {
+    Process process =
+        new ProcessBuilder(
+                List.of(
+                    Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                    "-XX:+UseSerialGC",
+                    "-XX:TieredStopAtLevel=1",
+                    "-Xshare:auto",
+                    "-cp",
+                    System.getProperty("java.class.path"),
+                    KilledRun.class.getName(),
+                    name(),
+                    home.toString(),
+                    Integer.toString(step)))
+            .redirectErrorStream(true)
+            .redirectOutput(home.resolve("child.txt").toFile())
+            .start();
+    if (!process.waitFor(300, TimeUnit.SECONDS)) {
+      process.destroyForcibly();
+      throw new AssertionError("the child did not end");
+    }
+    return process.exitValue();
+  }
+
+  /** Goes on after the kill and says by an error what does not hold. */
+  void afterwards(Path home, boolean changed) throws IOException {
+    SmallPractice small = SmallPractice.at(home);
+    Settings settings = changed ? small.changed() : small.settings();
+    try (Practice practice = small.open(settings, WriteSteps.PASS)) {
+      goOn(small, practice);
+      IngestReport quiet = small.ingest(practice);
+      assertThat(quiet.filed()).isEmpty();
+      assertThat(quiet.unfinished()).isEmpty();
+      assertThat(quiet.defects()).isEmpty();
+      assertThat(Verify.run(practice)).isEmpty();
+      assertThat(new WaitingPhotos(practice).all()).hasSize(1);
+      assertThat(practice.store().objects().strays()).isEmpty();
+      holds(practice);
+    }
+    assertThat(small.inbox().resolve("a.jpg"))
+        .hasBinaryContent(SmallPractice.photo(Scene.UPPER_OCCLUSAL, 5));
+  }
+
+  static void copy(Path from, Path to) throws IOException {
+    try (Stream<Path> all = Files.walk(from)) {
+      for (Path file : all.toList()) {
+        Files.copy(
+            file,
+            to.resolve(from.relativize(file).toString()),
+            java.nio.file.StandardCopyOption.COPY_ATTRIBUTES);
+      }
+    }
+  }
+
+  private static List<Intent> current(Practice practice) {
+    return practice.store().ledger().intents().current(ARCH);
+  }
+
+  private static String id(Practice practice) {
+    return practice.store().ids().of(ARCH);
+  }
+
+  private static void ingestAll(SmallPractice small) throws IOException {
+    try (Practice practice = small.open()) {
+      small.ingest(practice);
+    }
+  }
+}

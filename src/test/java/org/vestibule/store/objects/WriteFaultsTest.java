@@ -243,6 +243,7 @@ class WriteFaultsTest {
     assertThat(new FolderObjectStore(root(unix), lyingDisk).putIfAbsent(UID, BYTES))
         .isEqualTo(
             Outcome.refused(
+                Outcome.Kind.DAMAGE,
                 "an object read back from the disk is not what was written",
                 "don't use this disk: check it, then run again; the photograph itself is"
                     + " untouched"));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -14,6 +15,7 @@ import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
+import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
 import org.vestibule.samples.Scene;
@@ -48,7 +50,7 @@ class InterruptedFilingTest {
       assertThat(report.completed()).isEqualTo(1);
       assertThat(Verify.run(practice)).isEmpty();
       DataSet begun = object(practice, "a.jpg", report);
-      assertThat(begun.string(Tags.InstitutionName)).isEmpty();
+      assertThat(begun.string(Tags.InstitutionName)).contains("Practice at the Weir");
       assertThat(begun.strings(Tags.PatientOrientation)).containsExactly("L", "A");
       DataSet later = object(practice, "b.jpg", report);
       assertThat(later.string(Tags.InstitutionName)).contains("Practice at the Old Mill");
@@ -57,9 +59,14 @@ class InterruptedFilingTest {
 
   @Test
   void theSameObjectNeverHasTwoContents() throws IOException {
-    String first = onlyFirstUid(small.settings());
-    String again = onlyFirstUid(small.changed());
-    assertThat(again).isNotEqualTo(first);
+    LowerArchShown down = LowerArchShown.INCISORS_DOWN;
+    assertThat(
+            List.of(
+                onlyFirstUid(small.with("A", SmallPractice.VIENNA, down)),
+                onlyFirstUid(small.with("B", SmallPractice.VIENNA, down)),
+                onlyFirstUid(small.with("A", ZoneId.of("Europe/Lisbon"), down)),
+                onlyFirstUid(small.with("A", SmallPractice.VIENNA, LowerArchShown.INCISORS_UP))))
+        .doesNotHaveDuplicates();
   }
 
   /** The first object's name in a fresh ledger with the same secret. */

@@ -23,6 +23,8 @@ public final class SmallPractice {
 
   static final String WHO = "nightly job";
 
+  static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
+
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-03-14T06:00:00Z"), ZoneOffset.UTC);
 
@@ -76,19 +78,24 @@ public final class SmallPractice {
   }
 
   public Settings settings() {
-    return Settings.defaults(home, ZoneId.of("Europe/Vienna"));
+    return with("Practice at the Weir", VIENNA, LowerArchShown.INCISORS_DOWN);
   }
 
   /** The settings with everything changed that stands in an object or lays its picture. */
   Settings changed() {
-    Settings old = settings();
+    return with("Practice at the Old Mill", ZoneId.of("Europe/Lisbon"), LowerArchShown.INCISORS_UP);
+  }
+
+  /** The settings with this name, zone and lower arch. */
+  Settings with(String name, ZoneId zone, LowerArchShown lowerArch) {
+    Settings old = Settings.defaults(home, zone);
     return new Settings(
         old.practiceId(),
-        "Practice at the Old Mill",
-        ZoneId.of("Europe/Lisbon"),
+        name,
+        zone,
         old.issuer(),
         old.notation(),
-        LowerArchShown.INCISORS_UP,
+        lowerArch,
         old.inbox(),
         old.objects(),
         old.visits(),

@@ -14,6 +14,8 @@ final class FiledLine {
         + photo.name()
         + "): "
         + photo.patient()
+        + ", visit "
+        + photo.visit()
         + ", "
         + photo.view()
         + (photo.teeth().isEmpty() ? "" : ", " + photo.teeth())

@@ -42,12 +42,14 @@ final class IngestPrinter {
       return;
     }
     console.heading(dryRun ? "Would be filed" : "Filed");
-    Table table = new Table("photograph", "file", "patient", "view", "teeth", "how it was laid");
+    Table table =
+        new Table("photograph", "file", "patient", "visit", "view", "teeth", "how it was laid");
     for (FiledPhoto photo : filed) {
       table.row(
           photo.id(),
           photo.name(),
           photo.patient(),
+          photo.visit(),
           photo.view(),
           photo.teeth().isEmpty() ? "-" : photo.teeth(),
           photo.remarks().isEmpty() ? "as it was" : String.join("; ", photo.remarks()));

@@ -1,6 +1,9 @@
 package org.vestibule.flow;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.vestibule.assign.Decision;
+import org.vestibule.assign.Visit;
 
 /**
  * A photograph that was filed just now.
@@ -8,14 +11,38 @@ import java.util.List;
  * @param id what people call it by
  * @param name the file's name
  * @param patient the patient in words
+ * @param visit the visit's key and day
  * @param view name of the view
  * @param teeth the named teeth in words; empty if none
- * @param remarks how it was laid, cropped or trimmed, in words
+ * @param remarks how it was laid, cropped or trimmed, and warnings, in words
  */
 public record FiledPhoto(
-    String id, String name, String patient, String view, String teeth, List<String> remarks) {
+    String id,
+    String name,
+    String patient,
+    String visit,
+    String view,
+    String teeth,
+    List<String> remarks) {
+
+  private static final String WARNING = "warning: ";
 
   public FiledPhoto {
     remarks = List.copyOf(remarks);
+  }
+
+  /** What was decided, and how the picture was laid by it. */
+  static FiledPhoto of(String id, String name, Decision decision, List<String> laid) {
+    Visit visit = decision.visit();
+    List<String> remarks = new ArrayList<>(laid);
+    decision.facts().stream().filter(fact -> fact.startsWith(WARNING)).forEach(remarks::add);
+    return new FiledPhoto(
+        id,
+        name,
+        Descriptions.name(visit.patient().name()),
+        visit.key() + " of " + visit.start().toLocalDate(),
+        decision.view().name(),
+        decision.teeth().isEmpty() ? "" : decision.teeth().words(),
+        remarks);
   }
 }

@@ -183,13 +183,8 @@ final class Filer {
               + face.trimmedRows()
               + " rows");
     }
-    return new FiledPhoto(
-        practice.store().ids().of(picture.hash()),
-        picture.name(),
-        Descriptions.name(decision.visit().patient().name()),
-        decision.view().name(),
-        decision.teeth().isEmpty() ? "" : decision.teeth().words(),
-        remarks);
+    return FiledPhoto.of(
+        practice.store().ids().of(picture.hash()), picture.name(), decision, remarks);
   }
 
   private static void addUnlessEmpty(List<String> to, @Nullable String text) {

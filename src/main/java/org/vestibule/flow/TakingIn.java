@@ -153,15 +153,12 @@ final class TakingIn {
   }
 
   private static FiledPhoto wouldFile(Photo photo, Decided decided) {
-    return new FiledPhoto(
+    String turn = TurnWords.of(decided.laid().turn());
+    return FiledPhoto.of(
         photo.arrival().hash().brief(),
         photo.arrival().shownName(),
-        Descriptions.name(decided.decision().visit().patient().name()),
-        decided.decision().view().name(),
-        decided.decision().teeth().isEmpty() ? "" : decided.decision().teeth().words(),
-        TurnWords.of(decided.laid().turn()).isEmpty()
-            ? List.of()
-            : List.of(TurnWords.of(decided.laid().turn())));
+        decided.decision(),
+        turn.isEmpty() ? List.of() : List.of(turn));
   }
 
   private void wait(Photo photo, Map<String, String> proposal, List<WaitingPhoto.Reason> reasons) {

@@ -81,7 +81,7 @@ class FileCommandTest {
         .isEqualTo(
             "Filed "
                 + upper
-                + " (upper.jpg): Orla Tallgrass, Upper occlusal, upper right first molar (16);"
+                + " (upper.jpg): Orla Tallgrass, visit V1 of 2026-03-12, Upper occlusal, upper right first molar (16);"
                 + " flipped left to right; cropped, whole frame kept.\n");
     DataSet object = object(upper);
     assertThat(object.string(Tags.PatientID)).contains("P1");
@@ -114,8 +114,12 @@ class FileCommandTest {
     assertThat(filed.code()).isZero();
     assertThat(filed.out().lines())
         .containsExactly(
-            "Filed " + frontal + " (frontal.jpg): Orla Tallgrass, Frontal, teeth together.",
-            "Filed " + smile + " (smile.jpg): Orla Tallgrass, Frontal, teeth together.");
+            "Filed "
+                + frontal
+                + " (frontal.jpg): Orla Tallgrass, visit V1 of 2026-03-12, Frontal, teeth together.",
+            "Filed "
+                + smile
+                + " (smile.jpg): Orla Tallgrass, visit V1 of 2026-03-12, Frontal, teeth together.");
     assertThat(lastDecision(smile).decidedBy()).isEqualTo(ADA);
   }
 
@@ -145,7 +149,10 @@ class FileCommandTest {
         Asked.by(
             ADA, home, "file", left, "--visit", "V1", "--view", "left buccal", "--mirror", "none");
     assertThat(filed.out())
-        .isEqualTo("Filed " + left + " (left.jpg): Orla Tallgrass, Left buccal.\n");
+        .isEqualTo(
+            "Filed "
+                + left
+                + " (left.jpg): Orla Tallgrass, visit V1 of 2026-03-12, Left buccal.\n");
   }
 
   @Test
@@ -163,7 +170,7 @@ class FileCommandTest {
         .isEqualTo(
             "Filed "
                 + narrow
-                + " (narrow.jpg): Orla Tallgrass, Right buccal; flipped left to right; dropped at"
+                + " (narrow.jpg): Orla Tallgrass, visit V1 of 2026-03-12, Right buccal; flipped left to right; dropped at"
                 + " the edge: 6 columns, 0 rows.\n");
     assertThat(object(narrow).string(Tags.Columns)).contains("144");
   }

@@ -67,8 +67,8 @@ class MoveCommandTest {
         .isEqualTo(
             "Filed "
                 + there
-                + " (there.jpg): Ned Brightwater, Frontal, teeth together, upper right central"
-                + " incisor (11).\nThe earlier object stays in the record, out of search.\n");
+                + " (there.jpg): Ned Brightwater, visit V2 of 2026-03-12, Frontal, teeth together, upper right central"
+                + " incisor (11); warning: the photograph's time lies outside the visit; the person's word was followed.\nThe earlier object stays in the record, out of search.\n");
     assertThat(found("P1")).doesNotContain(there);
     assertThat(found("P2")).contains(there);
 

@@ -247,7 +247,7 @@ class ExitCodeTest {
         };
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    Console console = new Console(new PrintStream(out), new PrintStream(err), false);
+    Console console = new Console(utf8(out), utf8(err), false);
     Map<String, String> environment = Map.of("VESTIBULE_HOME", home.folder().toString());
     Surroundings around = new Surroundings(console, environment, folder, broken, TestHome.ZONE);
     List<String> words = new ArrayList<>(List.of("ingest", "--by", "Ada"));
@@ -270,5 +270,9 @@ class ExitCodeTest {
       String uid = practice.store().objects().list().get(0);
       return practice.store().objects().path(uid).orElseThrow();
     }
+  }
+
+  private static PrintStream utf8(ByteArrayOutputStream to) {
+    return new PrintStream(to, true, StandardCharsets.UTF_8);
   }
 }

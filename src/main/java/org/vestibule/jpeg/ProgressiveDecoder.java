@@ -7,11 +7,22 @@ import java.util.List;
 final class ProgressiveDecoder extends PictureWalk {
 
   private final List<ProgressivePlane> planes = new ArrayList<>();
+  private final short[] values;
 
   private ProgressiveDecoder(byte[] bytes, JpegStructure structure) {
     super(bytes, structure);
+    int places = 0;
+    List<BlockGrid> grids = new ArrayList<>();
     for (JpegComponent component : frame.components()) {
-      planes.add(new ProgressivePlane(frame, component));
+      BlockGrid grid = BlockGrid.of(frame, component);
+      grids.add(grid);
+      places = Math.addExact(places, Math.multiplyExact(64, ProgressivePlane.blocks(grid)));
+    }
+    this.values = SpareValues.take(places);
+    int offset = 0;
+    for (int i = 0; i < grids.size(); i++) {
+      planes.add(new ProgressivePlane(frame.components().get(i), grids.get(i), values, offset));
+      offset += 64 * ProgressivePlane.blocks(grids.get(i));
     }
   }
 
@@ -25,20 +36,23 @@ final class ProgressiveDecoder extends PictureWalk {
       picture.planes.get(i).quantisation = decoder.quantisation(i);
       tokens(decoder.planes.get(i), picture.planes.get(i), picture);
     }
+    SpareValues.give(decoder.values);
     return picture;
   }
 
+  /** Writes a plane as tokens and sets its values back to zero. */
   private static void tokens(ProgressivePlane from, TokenPlane to, TokenPicture picture)
       throws JpegFault {
     int[] places = ScatteredBlock.placesFor(picture.transposed);
     ScatteredBlock block = new ScatteredBlock();
     for (int index = 0; index < from.filled.length; index++) {
-      int base = index << 6;
-      to.dc[index] = from.values[base];
+      int base = from.base(index);
+      to.dc[index] = from.dc[index];
       to.place[index] = picture.tokens.begin();
       for (long rest = from.filled[index]; rest != 0; rest &= rest - 1) {
         int position = Long.numberOfTrailingZeros(rest);
         int value = from.values[base + position];
+        from.values[base + position] = 0;
         if (value == Short.MIN_VALUE) {
           throw JpegFault.damaged("the picture's data is damaged (a value out of range)");
         }
@@ -74,7 +88,14 @@ final class ProgressiveDecoder extends PictureWalk {
       throws JpegFault {
     ProgressivePlane plane = planes.get(header.components().get(0).index());
     boolean dc = header.spectralStart() == 0;
-    for (int index = 0; index < plane.filled.length; index++) {
+    int count = plane.filled.length;
+    for (int index = 0; index < count; index++) {
+      if (!restarts.any()) {
+        index += blocks.pass(count - index);
+        if (index == count) {
+          return;
+        }
+      }
       if (restarts.due()) {
         blocks.reset();
       }

@@ -2,13 +2,21 @@ package org.vestibule.jpeg;
 
 /**
  * The coefficients of one component while progressive scans come in: the blocks that hold picture
- * samples, row by row, 64 values each in zigzag order.
+ * samples, row by row.
  */
 final class ProgressivePlane {
 
   final JpegComponent component;
   final BlockGrid grid;
+
+  /** The blocks' DC coefficients, which come in scans of their own. */
+  final short[] dc;
+
+  /** AC coefficients of all planes, 64 places for each block in zigzag order. */
   final short[] values;
+
+  /** The first place of this plane. */
+  final int offset;
 
   /**
    * For each block, a bit for each AC coefficient that is not zero. Later scans depend on which
@@ -16,11 +24,22 @@ final class ProgressivePlane {
    */
   final long[] filled;
 
-  ProgressivePlane(JpegFrame frame, JpegComponent component) {
+  ProgressivePlane(JpegComponent component, BlockGrid grid, short[] values, int offset) {
     this.component = component;
-    this.grid = BlockGrid.of(frame, component);
-    int blocks = Math.multiplyExact(grid.wide(), grid.high());
-    this.values = new short[Math.multiplyExact(64, blocks)];
-    this.filled = new long[blocks];
+    this.grid = grid;
+    this.values = values;
+    this.offset = offset;
+    this.dc = new short[blocks(grid)];
+    this.filled = new long[dc.length];
+  }
+
+  /** Blocks of a plane. */
+  static int blocks(BlockGrid grid) {
+    return Math.multiplyExact(grid.wide(), grid.high());
+  }
+
+  /** The first place of a block. */
+  int base(int index) {
+    return offset + (index << 6);
   }
 }

@@ -57,7 +57,7 @@ final class ProgressiveTokens {
     in.ready();
     int value = first ? firstDc(part) : in.take(1) << low;
     if (index >= 0) {
-      plane.values[index << 6] |= (short) value;
+      plane.dc[index] |= (short) value;
     }
   }
 
@@ -75,6 +75,21 @@ final class ProgressiveTokens {
     return inRange(predictions[part] << low, predictions[part]);
   }
 
+  /**
+   * Passes over blocks of a first scan that have nothing in its band.
+   *
+   * @param most blocks that are left
+   * @return how many were passed
+   */
+  int pass(int most) {
+    if (!first || endOfBandRun == 0) {
+      return 0;
+    }
+    int passed = Math.min(endOfBandRun, most);
+    endOfBandRun -= passed;
+    return passed;
+  }
+
   /** Reads the AC bits of a block. */
   void ac(ProgressivePlane plane, int index) throws JpegFault {
     if (first) {
@@ -82,11 +97,11 @@ final class ProgressiveTokens {
         endOfBandRun--;
       } else {
         in.ready();
-        plane.filled[index] |= firstAc(plane.values, index << 6);
+        plane.filled[index] |= firstAc(plane.values, plane.base(index));
       }
     } else if (endOfBandRun == 0 || (plane.filled[index] & band) != 0) {
       in.ready();
-      plane.filled[index] |= refineAc(plane.values, index << 6, plane.filled[index] & band);
+      plane.filled[index] |= refineAc(plane.values, plane.base(index), plane.filled[index] & band);
     } else {
       endOfBandRun--;
     }

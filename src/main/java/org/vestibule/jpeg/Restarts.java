@@ -19,6 +19,11 @@ final class Restarts {
     this.left = interval;
   }
 
+  /** True if the scan has restart markers. */
+  boolean any() {
+    return interval > 0;
+  }
+
   /** Called before each MCU; true if a new interval starts with it. */
   boolean due() throws JpegFault {
     if (interval == 0 || left-- > 0) {

@@ -47,6 +47,16 @@ final class BlockWalk {
     return blocks > MOST_BLOCKS_PER_UNIT ? single : List.of(all);
   }
 
+  /** True if the result has every block of the source. */
+  boolean takesAll() {
+    for (Plane plane : planes) {
+      if (plane.rows().length * plane.columns().length != plane.source().dc.length) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Hands the blocks of a scan to the sink. */
   void scan(int[] components, BlockSink sink) throws JpegFault {
     sink.start();

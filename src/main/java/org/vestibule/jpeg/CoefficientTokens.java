@@ -29,12 +29,12 @@ final class CoefficientTokens {
         int base = blocks.base(row, column);
         plane.dc[index] = blocks.values[base];
         plane.place[index++] = out.begin();
-        block(blocks.values, base);
+        block(blocks.values, base, plane.acCounts);
       }
     }
   }
 
-  private void block(short[] values, int base) throws JpegFault {
+  private void block(short[] values, int base, int[] counts) throws JpegFault {
     for (int position = 1; position < 64; position++) {
       int value = values[base + position];
       if (value != 0) {
@@ -44,6 +44,6 @@ final class CoefficientTokens {
         block.put(places[position], value);
       }
     }
-    block.write(out);
+    block.write(out, counts);
   }
 }

@@ -12,10 +12,13 @@ final class PairTable {
 
   private static final int LOOK_BITS = 11;
 
+  /** Number of entries. */
+  static final int ENTRIES = 1 << LOOK_BITS;
+
   /** Right shift that leaves the bits looked up of a word. */
   static final int SHIFT = 64 - LOOK_BITS;
 
-  final long[] look = new long[1 << LOOK_BITS];
+  final long[] look = new long[ENTRIES];
 
   PairTable(LookupTable table) {
     for (int bits = 0; bits < look.length; bits++) {

@@ -58,7 +58,7 @@ final class ProgressiveDecoder extends PictureWalk {
         }
         block.put(places[position], value);
       }
-      block.write(picture.tokens);
+      block.write(picture.tokens, to.acCounts);
     }
   }
 

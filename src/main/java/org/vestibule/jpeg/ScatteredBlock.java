@@ -40,8 +40,8 @@ final class ScatteredBlock {
     filled |= 1L << place;
   }
 
-  /** Appends the block to the tokens and forgets it. */
-  void write(Tokens out) {
+  /** Appends the block to the tokens, counts its symbols and forgets it. */
+  void write(Tokens out, int[] counts) {
     short[] chunk = out.chunk;
     int next = out.next;
     int last = 0;
@@ -50,11 +50,13 @@ final class ScatteredBlock {
       int run = place - last - 1;
       while (run > 15) {
         run -= 16;
+        counts[0xF0]++;
         chunk[next++] = Tokens.ZERO_RUN;
       }
       int value = values[place];
       int size = value >>> 16;
       last = place;
+      counts[run << 4 | size]++;
       if (size > Tokens.MOST_BITS) {
         largestSize = Math.max(largestSize, size);
         chunk[next++] = (short) (run << 12 | size << 8);
@@ -62,6 +64,9 @@ final class ScatteredBlock {
       } else {
         chunk[next++] = (short) (run << 12 | size << 8 | (value & 0xFF));
       }
+    }
+    if (last < 63) {
+      counts[0]++;
     }
     chunk[next++] = last < 63 ? Tokens.END : Tokens.FULL;
     out.next = next;

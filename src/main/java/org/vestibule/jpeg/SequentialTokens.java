@@ -33,6 +33,9 @@ final class SequentialTokens {
 
   private final ScatteredBlock block = new ScatteredBlock();
 
+  /** Counts of what only fills up MCUs. */
+  private final int[] forgotten = new int[256];
+
   /** Set once a value was met that a baseline picture can't carry. */
   boolean beyondBaseline;
 
@@ -55,9 +58,9 @@ final class SequentialTokens {
     plane.dc[index] = dc(part, dc);
     plane.place[index] = out.begin();
     if (transposes) {
-      singles(ac, TRANSPOSED);
+      singles(ac, TRANSPOSED, plane.acCounts);
     } else {
-      pairs(ac);
+      pairs(ac, plane.pairCounts, plane.acCounts);
     }
   }
 
@@ -67,7 +70,7 @@ final class SequentialTokens {
     dc(part, dc);
     out.begin();
     int kept = out.next;
-    singles(ac, STRAIGHT);
+    singles(ac, STRAIGHT, forgotten);
     out.next = kept;
   }
 
@@ -92,8 +95,8 @@ final class SequentialTokens {
     return value;
   }
 
-  /** Two coefficients at a time; a block that seems to run past its end is read again singly. */
-  private void pairs(LookupTable table) throws JpegFault {
+  /** Two coefficients at a time, as long as they can't be the block's last. */
+  private void pairs(LookupTable table, int[] pairCounts, int[] counts) throws JpegFault {
     long[] look = table.pairs;
     short[] chunk = out.chunk;
     int next = out.next;
@@ -106,52 +109,63 @@ final class SequentialTokens {
         word = in.word(at);
         reload = at + WHOLE;
       }
-      long pair = look[(int) (word >>> PairTable.SHIFT)];
-      if (pair != 0) {
+      int index = (int) (word >>> PairTable.SHIFT);
+      long pair = look[index];
+      int after = position + ((int) pair >>> 8 & 0xFF);
+      if (pair != 0 && after < 63) {
         word <<= pair;
         at += (int) pair & 63;
-        position += (int) pair >>> 8 & 0xFF;
+        position = after;
+        pairCounts[index]++;
         chunk[next] = (short) (pair >>> 16);
         chunk[next + 1] = (short) (pair >>> 32);
         next += (int) (pair >>> 48) & 3;
         if (pair < 0) {
-          if (position >= 63) {
-            break;
-          }
           in.at = at;
-          end(chunk, next - 1);
+          end(chunk, next - 1, counts);
           return;
         }
       } else {
         int entry = table.entry(word);
         int symbol = entry >>> 24;
         int size = symbol & 15;
-        if (size > 0 && size <= Tokens.MOST_BITS) {
-          chunk[next++] = (short) (symbol << 8 | (int) (word << (entry >>> 8) >>> -size));
-        } else if (symbol == ZERO_RUN) {
-          chunk[next++] = Tokens.ZERO_RUN;
+        int bits = (int) (word << (entry >>> 8) >>> -size);
+        position += (symbol >>> 4) + 1;
+        counts[symbol]++;
+        if (size > Tokens.MOST_BITS) {
+          beyondBaseline |= size > MOST_AC_BITS;
+          chunk[next++] = (short) (symbol << 8);
+          chunk[next++] = (short) bits;
+        } else if (size > 0) {
+          chunk[next++] = (short) (symbol << 8 | bits);
         } else {
-          break;
+          // The end of a block is in the pairs unless its code is longer than they take.
+          if (symbol != ZERO_RUN) {
+            requireEnd(entry);
+            in.at = at + (entry & 63);
+            end(chunk, next, counts);
+            return;
+          }
+          chunk[next++] = Tokens.ZERO_RUN;
         }
         word <<= entry;
         at += entry & 63;
-        position += (symbol >>> 4) + 1;
       }
     } while (position < 63);
-    if (position != 63 || chunk[next - 1] == Tokens.ZERO_RUN || chunk[next - 1] == Tokens.END) {
-      singles(table, STRAIGHT);
-    } else {
-      in.at = at;
-      chunk[next++] = Tokens.FULL;
-      out.next = next;
+    in.at = at;
+    if (position > 63 || chunk[next - 1] == Tokens.ZERO_RUN) {
+      throw damaged("a run goes past the end of a block");
     }
+    chunk[next++] = Tokens.FULL;
+    out.next = next;
   }
 
   /** Ends a block; zero runs right before its end say nothing and are left out. */
-  private void end(short[] chunk, int after) {
+  private void end(short[] chunk, int after, int[] counts) {
     int next = after;
     while (next > out.next && chunk[next - 1] == Tokens.ZERO_RUN) {
       next--;
+      counts[ZERO_RUN]--;
     }
     chunk[next++] = Tokens.END;
     out.next = next;
@@ -164,7 +178,7 @@ final class SequentialTokens {
   }
 
   /** One coefficient at a time, each put down at its place. */
-  private void singles(LookupTable table, int[] places) throws JpegFault {
+  private void singles(LookupTable table, int[] places, int[] counts) throws JpegFault {
     int[] values = block.values;
     int at = in.at;
     int reload = at + WHOLE;
@@ -197,7 +211,7 @@ final class SequentialTokens {
       throw damaged("a run goes past the end of a block");
     }
     block.filled = filled;
-    block.write(out);
+    block.write(out, counts);
     beyondBaseline |= block.largestSize > MOST_AC_BITS;
   }
 

@@ -6,17 +6,30 @@ import java.util.Arrays;
 final class SymbolCounter implements BlockSink {
 
   private final Tokens tokens;
+  private final boolean countsAc;
   private final int[] predictions;
   private final int[][] dcCounts = new int[2][256];
   private final int[][] acCounts = new int[2][256];
 
-  /** For all scans of a result. */
-  SymbolCounter(TokenPicture picture) {
+  /**
+   * For all scans of a result.
+   *
+   * @param takesAll true if the result has all blocks of the picture, whose AC symbols were counted
+   *     when it was decoded
+   */
+  SymbolCounter(TokenPicture picture, boolean takesAll) {
+    this.countsAc = !takesAll;
     this.tokens = picture.tokens;
     if (tokens.forgets()) {
       throw new IllegalStateException("the picture was only checked");
     }
     this.predictions = new int[picture.planes.size()];
+    for (int i = 0; i < predictions.length && takesAll; i++) {
+      int[] counts = picture.planes.get(i).acCounts;
+      for (int symbol = 0; symbol < counts.length; symbol++) {
+        acCounts[tableOf(i)][symbol] += counts[symbol];
+      }
+    }
   }
 
   @Override
@@ -29,7 +42,9 @@ final class SymbolCounter implements BlockSink {
     int difference = dc - predictions[component];
     predictions[component] = dc;
     dcCounts[tableOf(component)][32 - Integer.numberOfLeadingZeros(Math.abs(difference))]++;
-    ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
+    if (countsAc) {
+      ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
+    }
   }
 
   @Override

@@ -15,6 +15,12 @@ final class TokenPlane {
   /** The place of each block's first token. */
   final int[] place;
 
+  /** How often each AC symbol stands in the component's tokens; complete after its scan. */
+  final int[] acCounts = new int[256];
+
+  /** How often each entry of a {@link PairTable} was taken. */
+  final int[] pairCounts = new int[PairTable.ENTRIES];
+
   /** The quantisation table in zigzag order, as stored. */
   int[] quantisation = new int[0];
 
@@ -24,5 +30,17 @@ final class TokenPlane {
     int blocks = Math.multiplyExact(grid.wide(), grid.high());
     this.dc = new short[blocks];
     this.place = new int[blocks];
+  }
+
+  /** Adds the symbols of the pairs that were taken to the counts. */
+  void countPairs(long[] pairs) {
+    for (int i = 0; i < pairs.length; i++) {
+      if (pairCounts[i] > 0) {
+        acCounts[(int) (pairs[i] >>> 24) & 0xFF] += pairCounts[i];
+        if ((pairs[i] >>> 48 & 3) == 2) {
+          acCounts[(int) (pairs[i] >>> 40) & 0xFF] += pairCounts[i];
+        }
+      }
+    }
   }
 }

@@ -54,6 +54,9 @@ final class TokenScan {
       }
     }
     in.requireEnd();
+    for (int part = 0; part < planes.length; part++) {
+      planes[part].countPairs(ac[part].pairs);
+    }
   }
 
   private void single(TokenPlane plane) throws JpegFault {

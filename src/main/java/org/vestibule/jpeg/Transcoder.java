@@ -91,7 +91,7 @@ public final class Transcoder {
   private static byte[] recoded(TokenPicture picture, Layout layout) throws JpegFault {
     BlockTurn turn = new BlockTurn(layout.turn());
     BlockWalk walk = new BlockWalk(picture, layout);
-    SymbolCounter counter = new SymbolCounter(picture);
+    SymbolCounter counter = new SymbolCounter(picture, walk.takesAll());
     for (int[] scan : walk.scans()) {
       walk.scan(scan, counter);
     }

@@ -1,21 +1,15 @@
 package org.vestibule.jpeg;
 
-import java.lang.invoke.MethodHandles;
-import java.lang.invoke.VarHandle;
-import java.nio.ByteOrder;
 import java.util.Arrays;
 
 /**
- * Writes blocks as Huffman codes, with byte stuffing (ITU-T T.81 F.1.2), 32 bits at a time.
+ * Writes blocks as Huffman codes, with byte stuffing (ITU-T T.81 F.1.2), 64 bits at a time.
  *
  * <p>A reflection changes the sign of every odd frequency along its axis. The sign of a value is in
  * its additional bits, where the complement of all of them is the negative value (T.81 F.1.2.1), so
  * no value is ever computed.
  */
 final class ScanWriter implements BlockSink {
-
-  private static final VarHandle INT =
-      MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
   /** More bytes than a block can take: 64 codes of 27 bits, every byte stuffed, and a word. */
   private static final int SLACK = 512;
@@ -34,10 +28,11 @@ final class ScanWriter implements BlockSink {
   private byte[] out;
   private int size;
 
-  /** Unwritten bits, the last one lowest. */
+  /** Unwritten bits, the last one lowest; above them may stand some that were written. */
   private long bits;
 
-  private int count;
+  /** How many more bits fit in. */
+  private int room;
 
   /**
    * For all scans of a result.
@@ -76,20 +71,20 @@ final class ScanWriter implements BlockSink {
   public void start() {
     Arrays.fill(predictions, 0);
     bits = 0;
-    count = 0;
+    room = Long.SIZE;
     size = 0;
   }
 
   @Override
   public void padding(int component) {
-    room();
+    makeRoom();
     code(dcCodes[SymbolCounter.tableOf(component)][0], 0, 0);
     code(acCodes[SymbolCounter.tableOf(component)][0], 0, 0);
   }
 
   @Override
   public void block(int component, int dc, int place) {
-    room();
+    makeRoom();
     int table = SymbolCounter.tableOf(component);
     int difference = dc - predictions[component];
     predictions[component] = dc;
@@ -101,53 +96,51 @@ final class ScanWriter implements BlockSink {
 
   private void ac(int[] codes, short[] chunk, int from) {
     long word = bits;
-    int waiting = count;
+    int free = room;
     int to = size;
     int position = 0;
     int at = from;
     while (true) {
       int token = chunk[at++];
       int symbol = token >>> 8 & 0xFF;
-      if (symbol == 0) {
-        if (token == Tokens.FULL) {
-          break;
+      int code = codes[symbol];
+      int length = code & 0xFF;
+      long next = code >>> 8;
+      if (symbol != 0) {
+        int extra = symbol & 15;
+        int value = token & 0xFF;
+        if (extra > Tokens.MOST_BITS) {
+          value = chunk[at++];
         }
-        int code = codes[0];
-        word = word << (code & 0xFF) | code >>> 8;
-        waiting += code & 0xFF;
+        position += (symbol >>> 4) + 1;
+        next = next << extra | value ^ negated[position] & ((1 << extra) - 1);
+      } else if (token == Tokens.FULL) {
         break;
       }
-      int length = symbol & 15;
-      int value = token & 0xFF;
-      if (length > Tokens.MOST_BITS) {
-        value = chunk[at++];
+      free -= length;
+      if (free >= 0) {
+        word = word << length | next;
+      } else {
+        to = write(word << (length + free) | next >>> -free, to);
+        word = next;
+        free += Long.SIZE;
       }
-      position += (symbol >>> 4) + 1;
-      value ^= negated[position] & ((1 << length) - 1);
-      int code = codes[symbol];
-      word = word << (code & 0xFF) | (long) (code >>> 8) << length | value;
-      waiting += code & 0xFF;
-      if (waiting >= 32) {
-        waiting -= 32;
-        to = write((int) (word >>> waiting), to);
+      if (symbol == 0) {
+        break;
       }
-    }
-    if (waiting >= 32) {
-      waiting -= 32;
-      to = write((int) (word >>> waiting), to);
     }
     bits = word;
-    count = waiting;
+    room = free;
     size = to;
   }
 
-  private int write(int word, int at) {
-    if (((~word - 0x01010101) & word & 0x80808080) == 0) {
-      INT.set(out, at, word);
-      return at + 4;
+  private int write(long word, int at) {
+    if (ScanBits.hasNoFill(word)) {
+      ScanBits.WORD.set(out, at, word);
+      return at + 8;
     }
     int to = at;
-    for (int shift = 24; shift >= 0; shift -= 8) {
+    for (int shift = 56; shift >= 0; shift -= 8) {
       byte next = (byte) (word >>> shift);
       out[to++] = next;
       if (next == (byte) 0xFF) {
@@ -157,16 +150,20 @@ final class ScanWriter implements BlockSink {
     return to;
   }
 
-  private void code(int code, int length, int value) {
-    bits = bits << (code & 0xFF) | (long) (code >>> 8) << length | value;
-    count += code & 0xFF;
-    if (count >= 32) {
-      count -= 32;
-      size = write((int) (bits >>> count), size);
+  private void code(int code, int extra, int value) {
+    int length = code & 0xFF;
+    long next = (long) (code >>> 8) << extra | value;
+    room -= length;
+    if (room >= 0) {
+      bits = bits << length | next;
+    } else {
+      size = write(bits << (length + room) | next >>> -room, size);
+      bits = next;
+      room += Long.SIZE;
     }
   }
 
-  private void room() {
+  private void makeRoom() {
     if (out.length - size < SLACK) {
       out = Arrays.copyOf(out, Math.addExact(out.length, out.length / 8));
     }
@@ -174,7 +171,8 @@ final class ScanWriter implements BlockSink {
 
   /** Ends the scan, padding its last byte with ones (T.81 F.1.2.3), and appends it. */
   void finish(BaselineWriter to) {
-    room();
+    makeRoom();
+    int count = Long.SIZE - room;
     while (count > 0) {
       int last = (int) (count >= 8 ? bits >>> (count - 8) : bits << (8 - count) | 0xFF >> count);
       out[size++] = (byte) last;

@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps the coefficients' array of the last progressive picture for the next, as long as memory is
- * not needed for something else. Setting tens of megabytes to zero takes as long as decoding a scan,
- * and whoever used the array has set back what was not zero on the way.
+ * not needed for something else. Setting tens of megabytes to zero takes as long as decoding a
+ * scan, and whoever used the array has set back what was not zero on the way.
  */
 final class SpareValues {
 

@@ -1,6 +1,40 @@
 /**
  * JPEG files (ITU-T T.81): segments, metadata stripping, lossless coefficient transcoding, previews
- * from coefficients.
+ * and facts from coefficients.
+ *
+ * <h2>Two decoders</h2>
+ *
+ * <p>The engine reads every picture once, fast, into <em>tokens</em>: for each block its DC
+ * coefficient, and its AC coefficients as run, size and bits, two bytes each ({@code
+ * SequentialTokens}, {@code ProgressiveTokens}, {@code Tokens}). A turn never computes a value: a
+ * reflection flips the bits of every odd frequency while they are written ({@code ScanWriter}), an
+ * exchange of rows and columns reorders a block while it is read ({@code ScatteredBlock}). Result,
+ * preview and facts are all made from the same tokens ({@code PictureReading}).
+ *
+ * <p>The fast decoder takes sound and tidy pictures only. Whatever else it meets it leaves to the
+ * plain decoder ({@code PictureDecoder}), which reads bit by bit into arrays of coefficients, as
+ * the flow charts of T.81 F.2 and G.2 say. The plain one alone words refusals, so that both always
+ * say the same.
+ *
+ * <h2>The proof</h2>
+ *
+ * <p>{@code Proof} decodes source and result with the plain decoder and its own statement of what a
+ * turn is. It shares the reading of marker segments and tables with the engine, and nothing below:
+ * a wrong look-up table, a wrong sign or a block in the wrong place can't hide by being wrong the
+ * same way twice. That costs about three times the transcoding; it is spent because each photograph
+ * is filed once and kept for decades. Blocks are compared coefficient by coefficient; where all of
+ * the source's would not fit into memory, by digests of 128 bits a block. The result is never held
+ * whole.
+ *
+ * <p>A third decoder, and a coder, both a bit at a time and by nobody's tables but their own, live
+ * in the tests as the reference of both.
+ *
+ * <h2>Memory</h2>
+ *
+ * <p>What work will take is estimated from the headers before anything is allocated, and admitted
+ * by {@code MemoryBudget}: it waits for its turn, or is refused if it could never have it. 200
+ * million sequential samples, or 50 million progressive ones with 4:2:0 colour, go through in a
+ * heap of 512 MB.
  */
 @NullMarked
 package org.vestibule.jpeg;

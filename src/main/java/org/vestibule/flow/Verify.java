@@ -10,12 +10,13 @@ import org.vestibule.dicom.DicomFile;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
-import org.vestibule.jpeg.Coefficients;
+import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.SoundScan;
 import org.vestibule.store.Finding;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 
-/** Re-reads everything that is kept, down to the coefficients of each picture. */
+/** Re-reads everything that is kept, down to every code of each picture. */
 public final class Verify {
 
   private Verify() {}
@@ -27,13 +28,13 @@ public final class Verify {
 
   private static Optional<String> wrongWith(Intent intent, KeptObject kept, byte[] bytes) {
     Outcome<byte[]> codestream = Part10Reader.read(bytes).then(file -> codestream(file, intent));
-    Outcome<Coefficients> decoded =
+    Outcome<JpegStructure> read =
         codestream.then(
             jpeg ->
                 ContentHash.of(jpeg).equals(kept.pixelHash())
-                    ? Coefficients.decode(jpeg)
+                    ? SoundScan.check(jpeg)
                     : Outcome.refused("its picture is not the one that was kept", "restore it"));
-    return decoded instanceof Refused<Coefficients> refused
+    return read instanceof Refused<JpegStructure> refused
         ? Optional.of(refused.reason())
         : Optional.empty();
   }

@@ -105,7 +105,7 @@ final class ScanWriter implements BlockSink {
       int symbol = token >>> 8 & 0xFF;
       int code = codes[symbol];
       int length = code & 0xFF;
-      long next = code >>> 8;
+      long next = (long) code >>> 8;
       if (symbol != 0) {
         int extra = symbol & 15;
         int value = token & 0xFF;
@@ -113,7 +113,8 @@ final class ScanWriter implements BlockSink {
           value = chunk[at++];
         }
         position += (symbol >>> 4) + 1;
-        next = next << extra | value ^ negated[position] & ((1 << extra) - 1);
+        int flipped = value ^ (negated[position] & ((1 << extra) - 1));
+        next = next << extra | flipped;
       } else if (token == Tokens.FULL) {
         break;
       }

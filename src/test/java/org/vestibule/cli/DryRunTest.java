@@ -42,7 +42,9 @@ class DryRunTest {
     assertThat(asked.code()).isEqualTo(1);
     assertThat(asked.out())
         .contains("Would be filed\n")
-        .contains(known + "  a.jpg  Orla Tallgrass  Frontal, teeth together  -      as it was")
+        .contains(
+            known
+                + "  a.jpg  Orla Tallgrass  V1 of 2026-03-12  Frontal, teeth together  -      as it was")
         .contains(waits + "  b.jpg\n")
         .endsWith(
             """

@@ -71,9 +71,11 @@ class WriterTest {
     DataSet data = sample().remove(Tags.SpecificCharacterSet);
 
     assertThat(DataSetWriter.write(data, TransferSyntax.EXPLICIT_LITTLE_ENDIAN))
-        .hasToString(
-            "Refused[reason=PatientName (0010,0010) PN holds characters that the data set's"
-                + " character set lacks, advice=set SpecificCharacterSet to ISO_IR 192]");
+        .isEqualTo(
+            Outcome.refused(
+                "PatientName (0010,0010) PN holds characters that the data set's character set"
+                    + " lacks",
+                "set SpecificCharacterSet to ISO_IR 192"));
   }
 
   /** Our own objects, explicit and implicit, as pydicom reads them, element by element. */

@@ -70,7 +70,9 @@ class EditingTracesTest {
     assertThat(ReadOne.photo(jpeg, "a/IMG_0123.JPG", "a/IMG_0123.AAE").facts().editingTraces())
         .containsExactly(words);
     assertThat(ReadOne.photo(jpeg, "a/IMG_E0123.JPG", "a/IMG_0123.aae").facts().editingTraces())
-        .containsExactly(words);
+        .containsExactly("its name, with an E before the number, is that of an edited copy", words);
+    assertThat(ReadOne.photo(jpeg, "a/IMG_E0123.JPG").facts().editingTraces())
+        .containsExactly("its name, with an E before the number, is that of an edited copy");
     assertThat(ReadOne.photo(jpeg, "a/IMG_0123.JPG", "b/IMG_0123.AAE").facts().editingTraces())
         .isEmpty();
   }

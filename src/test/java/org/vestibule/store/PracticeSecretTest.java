@@ -104,6 +104,7 @@ class PracticeSecretTest {
     assertThat(read(true))
         .isEqualTo(
             Outcome.refused(
+                Outcome.Kind.DAMAGE,
                 "the store has objects or a ledger, but its secret file practice.secret is gone",
                 "restore the file from its backup; a new secret would give the same photographs"
                     + " other identities"));
@@ -137,6 +138,7 @@ class PracticeSecretTest {
     assertThat(read(true))
         .isEqualTo(
             Outcome.refused(
+                Outcome.Kind.DAMAGE,
                 "the secret file practice.secret should hold 64 hexadecimal digits, but holds "
                     + text.length()
                     + " characters or others",

@@ -54,6 +54,7 @@ class RunLockTest {
       assertThat(take("move"))
           .isEqualTo(
               Outcome.refused(
+                  Outcome.Kind.BUSY,
                   "another run is at work: it has not said which",
                   "wait until it has ended, or end that process; nothing was changed"));
       assertThat(first.interrupted()).isEmpty();

@@ -39,6 +39,11 @@ final class MemoryBudget {
     return megabytes(bytes) <= megabytes;
   }
 
+  /** How many wait for their turn. */
+  int waiting() {
+    return free.getQueueLength();
+  }
+
   /** Waits until this much is free and works; what can't ever be is refused. */
   <T> T within(long bytes, Work<T> work) throws JpegFault {
     if (!fits(bytes)) {

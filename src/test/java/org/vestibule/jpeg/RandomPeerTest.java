@@ -31,6 +31,7 @@ final class RandomPeerTest {
       List<String> options = options(random, gray);
       byte[] source =
           peer.compress(Peer.picture(width, height, gray, round), options.toArray(new String[0]));
+      ReferenceTest.requireFast(source);
       Turn turn = Turn.ofExif(1 + random.nextInt(8));
       String what =
           "seed " + (SEED + round) + " " + width + "x" + height + " " + turn + " " + options;

@@ -48,6 +48,7 @@ final class ReferenceTest {
       Random random = new Random(round);
       PlainJpeg source = picture(random);
       byte[] jpeg = coder(source, random).code();
+      requireFast(jpeg);
 
       Coefficients plain = Coefficients.decode(jpeg).orThrow();
       for (int c = 0; c < source.parts().size(); c++) {
@@ -71,6 +72,22 @@ final class ReferenceTest {
         byte[] made = done.value().bytes();
         assertThat(Proof.of(jpeg, plan, made, false)).isInstanceOf(Outcome.Done.class);
         assertThat(Proof.of(jpeg, plan, made, true)).isInstanceOf(Outcome.Done.class);
+      }
+    }
+  }
+
+  /** A sound picture that only the plain decoder took would go unnoticed but for the time. */
+  static void requireFast(byte[] jpeg) {
+    JpegStructure structure = JpegStructure.read(jpeg).orThrow();
+    for (boolean transposed : new boolean[] {false, true}) {
+      try {
+        TokenPicture picture =
+            structure.progressive()
+                ? ProgressiveDecoder.decode(jpeg, structure, transposed)
+                : TokenDecoder.decode(jpeg, structure, transposed);
+        assertThat(picture.planes).hasSameSizeAs(structure.frame().components());
+      } catch (JpegFault fault) {
+        throw new AssertionError("the fast decoder did not take a sound picture", fault);
       }
     }
   }

@@ -37,6 +37,7 @@ final class ScanPeerTest {
   void readsEveryScript(String script) throws IOException {
     for (String restart : new String[] {"0", "5B"}) {
       byte[] source = coded(script, restart);
+      ReferenceTest.requireFast(source);
       byte[] theirs = peer.transform(source, Peer.options(Turn.ROTATE_90));
 
       Transcoded ours =

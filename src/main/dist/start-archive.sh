@@ -19,7 +19,6 @@ listed() {
 }
 
 listed demo demo --folder "$work/practice"
-listed find find "right buccal" --home "$work/practice"
 listed visits visits list --home "$work/practice"
 cat "$work"/*.lst | awk '!seen[$0]++' >"$work/all"
 mv "$work/all" "$dist/lib/classes.lst"

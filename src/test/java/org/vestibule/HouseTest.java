@@ -28,8 +28,9 @@ class HouseTest {
           Map.entry("jpeg", Set.of("base")),
           Map.entry("dicom", Set.of("base")),
           Map.entry("intake", Set.of("base", "jpeg", "dental")),
-          Map.entry("assign", Set.of("base", "intake", "jpeg", "dental")),
-          Map.entry("quality", Set.of("base", "intake", "jpeg")),
+          Map.entry("card", Set.of("base", "jpeg", "dental")),
+          Map.entry("assign", Set.of("base", "card", "intake", "jpeg", "dental")),
+          Map.entry("quality", Set.of("base", "intake", "jpeg", "dental")),
           Map.entry("deid", Set.of("base", "dicom", "jpeg")),
           Map.entry("check", Set.of("base", "dicom", "jpeg", "dental")),
           Map.entry(
@@ -41,15 +42,19 @@ class HouseTest {
                   "jpeg")),
           Map.entry("search", Set.of("base", "store", "dental")),
           Map.entry(
+              "release",
+              Set.of(
+                  "base", "store", "deid", "encode", "assign", "check", "dicom", "dental", "jpeg")),
+          Map.entry(
               "flow",
               Set.of(
-                  "base", "dental", "jpeg", "dicom", "intake", "assign", "encode", "store",
-                  "search")),
+                  "base", "dental", "jpeg", "dicom", "intake", "card", "assign", "quality", "check",
+                  "deid", "encode", "store", "search", "release")),
           Map.entry(
               "cli",
               Set.of(
-                  "base", "dental", "dicom", "intake", "assign", "check", "store", "search",
-                  "flow")));
+                  "base", "dental", "dicom", "intake", "card", "assign", "quality", "check",
+                  "store", "search", "release", "flow")));
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
@@ -85,6 +90,7 @@ class HouseTest {
     confine("org.sqlite", "org.vestibule.store.ledger..");
     confine("com.drew", "org.vestibule.intake..");
     confine("picocli", "org.vestibule.cli..");
+    confine("com.google.zxing", "org.vestibule.card..");
   }
 
   private static void confine(String library, String room) {

@@ -41,7 +41,7 @@ record CaptureStatement(
 
   static CaptureStatement of(
       Understood said, CaptureFacts facts, List<CaptureDeclaration> declarations) {
-    Turn sheet = CaptureWords.sheet(facts.orientation());
+    Turn sheet = Turn.asShown(facts.orientation());
     Incisors onSheet = said.onSheet();
     Incisors raw = onSheet == null ? null : onSheet.inRaw(sheet);
     Edge upOnSheet = said.upOnSheet();

@@ -87,17 +87,9 @@ final class CaptureWords {
     return edge.name().toLowerCase(Locale.ROOT);
   }
 
-  /**
-   * How the look sheet turns a raw picture: by its Exif Orientation; without one it shows it as it
-   * is stored.
-   */
-  static Turn sheet(@Nullable Integer exifOrientation) {
-    return exifOrientation == null ? Turn.NONE : Turn.ofExif(exifOrientation);
-  }
-
   /** The word for where on the look sheet a person sees an edge of the raw picture. */
   static String onSheet(Edge raw, @Nullable Integer exifOrientation) {
-    return words(raw.inRaw(sheet(exifOrientation).inverse()));
+    return words(raw.inRaw(Turn.asShown(exifOrientation).inverse()));
   }
 
   /** The word for where on the look sheet a person sees the incisors. */

@@ -1,5 +1,7 @@
 package org.vestibule.base;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * The eight ways to lay down a rectangular picture: quarter turns and reflections (the dihedral
  * group of order eight). Angles are clockwise as seen by the viewer.
@@ -41,6 +43,11 @@ public enum Turn {
       throw new IllegalArgumentException("Exif Orientation must be 1 to 8 but was " + orientation);
     }
     return BY_EXIF[orientation - 1];
+  }
+
+  /** The turn by which a viewer shows a picture: as Exif says, or not at all where it is silent. */
+  public static Turn asShown(@Nullable Integer orientation) {
+    return orientation == null ? NONE : ofExif(orientation);
   }
 
   private static Turn of(boolean swaps, boolean flipsHorizontally, boolean flipsVertically) {

@@ -2,12 +2,11 @@ package org.vestibule.cli;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.base.WholeFile;
 import org.vestibule.flow.KeptPhoto;
 import org.vestibule.flow.Practice;
 import picocli.CommandLine.Command;
@@ -44,7 +43,7 @@ final class ExportCommand extends PracticeCommand {
     }
     Path file = surroundings().path(to == null ? id + ".jpg" : to);
     try {
-      Files.write(file, jpeg.orThrow(), StandardOpenOption.CREATE_NEW);
+      WholeFile.writeNew(file, jpeg.orThrow());
     } catch (FileAlreadyExistsException e) {
       console().complain("vestibule: " + file.getFileName() + " is already there.");
       console().complain("  What to do: name another file with --to; nothing was overwritten.");

@@ -20,6 +20,8 @@ import org.vestibule.store.ledger.LedgerUnusableException;
  */
 record FailureWords(ExitCode end, String words) {
 
+  static final String EMPTY_NAME = "empty";
+
   private static final String FULL =
       ". Free some space and run the command again; what was not filed stays where it is.";
 
@@ -33,11 +35,13 @@ record FailureWords(ExitCode end, String words) {
     if (failure instanceof UncheckedIOException io && io.getCause() != null) {
       return new FailureWords(ExitCode.MACHINE, machine(io.getCause()));
     }
-    if (failure instanceof InvalidPathException) {
+    if (failure instanceof InvalidPathException name) {
       return new FailureWords(
           ExitCode.WRONG_USE,
-          "a name on the command line can't be the name of a file or folder here. Check it for"
-              + " strange characters.");
+          EMPTY_NAME.equals(name.getReason())
+              ? "a name on the command line is empty. Write the name, or leave the option out."
+              : "a name on the command line can't be the name of a file or folder here. Check it for"
+                  + " strange characters.");
     }
     if (failure instanceof OutOfMemoryError) {
       return new FailureWords(

@@ -46,7 +46,7 @@ final class LookCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Console console = surroundings.console();
-    Path target = surroundings.path(to == null ? "" : to);
+    Path target = to == null ? surroundings.folder() : surroundings.path(to);
     Files.createDirectories(target);
     Outcome<Looked> looked =
         Look.make(

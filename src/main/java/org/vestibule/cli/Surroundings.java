@@ -1,5 +1,6 @@
 package org.vestibule.cli;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
@@ -21,8 +22,14 @@ record Surroundings(
     environment = Map.copyOf(environment);
   }
 
-  /** A path as the person wrote it, from the folder the command was called in. */
+  /**
+   * A path as the person wrote it, from the folder the command was called in. An empty one, such as
+   * a script's unset variable leaves, is refused: it must not mean this folder.
+   */
   Path path(String written) {
+    if (written.isBlank()) {
+      throw new InvalidPathException(written, FailureWords.EMPTY_NAME);
+    }
     return folder.resolve(written);
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Verify;
+import org.vestibule.flow.look.Say;
 import org.vestibule.store.Finding;
 import picocli.CommandLine.Command;
 
@@ -31,7 +32,7 @@ final class VerifyCommand extends PracticeCommand {
     }
     for (Finding finding : findings) {
       console().gap();
-      console().wrapped(0, capital(finding.what()) + ".");
+      console().wrapped(0, Say.capital(finding.what()) + ".");
       console().wrapped(2, "What to do: " + Ended.of(finding.advice()));
     }
     boolean serious = findings.stream().anyMatch(Finding::isSerious);
@@ -41,9 +42,5 @@ final class VerifyCommand extends PracticeCommand {
     return findings.stream().anyMatch(Finding::asksForAPerson)
         ? ExitCode.NEEDS_A_PERSON
         : ExitCode.DONE;
-  }
-
-  private static String capital(String sentence) {
-    return sentence.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + sentence.substring(1);
   }
 }

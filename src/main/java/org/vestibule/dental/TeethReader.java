@@ -34,6 +34,27 @@ public final class TeethReader {
       return Outcome.refused(
           "no tooth is named", "write teeth as 16, UR6 or #3, or leave them out");
     }
+    return items(tokens)
+        .then(items -> new OneNotation().text(tokens.named(), items).map(one -> items))
+        .then(TeethReader::together);
+  }
+
+  /**
+   * Refuses texts that can be read one by one but not together, because they use different
+   * notations. Texts that can't be read at all are passed over.
+   */
+  public Outcome<List<String>> inOneNotation(List<String> texts) {
+    Outcome<OneNotation> one = Outcome.done(new OneNotation());
+    for (String text : texts) {
+      TeethTokens tokens = TeethTokens.of(text);
+      if (items(tokens) instanceof Outcome.Done<List<TeethItem>> items) {
+        one = one.then(before -> before.text(tokens.named(), items.value()));
+      }
+    }
+    return one.map(all -> texts);
+  }
+
+  private Outcome<List<TeethItem>> items(TeethTokens tokens) {
     Notation fallback = tokens.named().orElse(siteDefault);
     List<TeethItem> items = new ArrayList<>();
     for (List<String> words : tokens.items()) {
@@ -42,24 +63,6 @@ public final class TeethReader {
         return ((Outcome.Refused<TeethItem>) item).as();
       }
       items.add(done.value());
-    }
-    return oneNotation(items, tokens.named()).then(TeethReader::together);
-  }
-
-  private static Outcome<List<TeethItem>> oneNotation(
-      List<TeethItem> items, Optional<Notation> named) {
-    Optional<Notation> notation = named;
-    String first = named.map(known -> "the text says " + known.words()).orElse("");
-    for (TeethItem item : items) {
-      for (TeethItem.Mark mark : item.marks()) {
-        if (notation.isPresent() && notation.get() != mark.notation()) {
-          return Outcome.refused(
-              "notations are mixed: " + first + ", but " + mark.words(),
-              "write all teeth in one notation");
-        }
-        first = notation.isPresent() ? first : mark.words();
-        notation = Optional.of(mark.notation());
-      }
     }
     return Outcome.done(items);
   }

@@ -30,12 +30,6 @@ record Repertoire(List<String> terms) {
     return terms.isEmpty() ? around : new Repertoire(terms);
   }
 
-  /** True if every term is one that PS3.3 defines. */
-  boolean isKnown() {
-    return terms.stream()
-        .allMatch(t -> CharacterSets.alone(t).isPresent() || !CharacterSets.elements(t).isEmpty());
-  }
-
   /** The values that these bytes hold, padding included. */
   List<String> decode(Vr vr, Bytes bytes) {
     byte[] raw = bytes.toArray();

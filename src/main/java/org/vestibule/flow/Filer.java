@@ -98,7 +98,7 @@ final class Filer {
             picture.facts(),
             decision,
             further,
-            before.then(sheet(picture)),
+            before.then(Turn.asShown(picture.facts().orientation())),
             identity(intents, Role.FRAME),
             decision.crop() == null ? null : identity(intents, Role.CROP),
             making.institution(),
@@ -153,11 +153,6 @@ final class Filer {
             face.identity().sopInstanceUid(),
             picture.facts(),
             decision));
-  }
-
-  private static Turn sheet(Picture picture) {
-    Integer exif = picture.facts().orientation();
-    return exif == null ? Turn.NONE : Turn.ofExif(exif);
   }
 
   private static Intent frame(List<Intent> intents) {

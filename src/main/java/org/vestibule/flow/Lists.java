@@ -16,6 +16,7 @@ import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.look.Say;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.Roll;
 
@@ -75,9 +76,7 @@ final class Lists {
                         + ": "
                         + against.sentence()
                         + "; nothing is filed under it. "
-                        + Character.toUpperCase(against.advice().charAt(0))
-                        + against.advice().substring(1)
-                        + "."));
+                        + Say.sentence(against.advice())));
     Outcome<List<NamePattern>> patterns = patterns();
     if (!(patterns instanceof Done<List<NamePattern>> names)) {
       return ((Refused<List<NamePattern>>) patterns).as();

@@ -111,9 +111,7 @@ final class SourceFiles {
 
   /** A small picture for a sheet, turned as the camera asked. */
   SheetPicture picture(ContentHash hash) {
-    Integer exif = facts(hash).orientation();
-    Turn turn = exif == null ? Turn.NONE : Turn.ofExif(exif);
-    return Thumbnail.of(() -> bytesOrReason(hash), turn);
+    return Thumbnail.of(() -> bytesOrReason(hash), Turn.asShown(facts(hash).orientation()));
   }
 
   private Outcome<byte[]> bytesOrReason(ContentHash hash) {

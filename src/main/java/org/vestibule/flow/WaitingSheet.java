@@ -8,6 +8,7 @@ import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.Outcome;
 import org.vestibule.flow.look.Card;
 import org.vestibule.flow.look.Fact;
+import org.vestibule.flow.look.Say;
 import org.vestibule.flow.look.Sheet;
 import org.vestibule.flow.look.SheetFile;
 import org.vestibule.flow.look.SheetSection;
@@ -55,7 +56,7 @@ public final class WaitingSheet {
     for (PhotoFact fact : PhotoFact.values()) {
       String known = photo.proposal().get(fact.word());
       if (known != null) {
-        facts.add(new Fact(capital(fact.word()), known));
+        facts.add(new Fact(Say.capital(fact.word()), known));
       }
     }
     List<String> notes = new ArrayList<>();
@@ -64,9 +65,5 @@ public final class WaitingSheet {
       notes.add("What to do: " + reason.advice() + ".");
     }
     return new Card(photo.id(), sources.picture(photo.hash()), List.of(), facts, notes);
-  }
-
-  private static String capital(String word) {
-    return Character.toUpperCase(word.charAt(0)) + word.substring(1);
   }
 }

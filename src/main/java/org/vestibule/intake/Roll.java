@@ -22,13 +22,4 @@ public record Roll(List<Photo> photos, List<LeftOut> leftOut) {
   public List<List<Photo>> sameShot() {
     return SameShot.groups(photos);
   }
-
-  /** The other photographs of the same shot; empty for most. */
-  public List<Photo> othersOfShot(Photo photo) {
-    return sameShot().stream()
-        .filter(group -> group.contains(photo))
-        .findFirst()
-        .map(group -> group.stream().filter(other -> !other.equals(photo)).toList())
-        .orElse(List.of());
-  }
 }

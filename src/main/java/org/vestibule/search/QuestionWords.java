@@ -2,6 +2,7 @@ package org.vestibule.search;
 
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,6 +27,7 @@ final class QuestionWords {
   private final TeethReader teeth;
   private final OwnWords own;
   private final DateWords dates;
+  private final List<String> teethSaid = new ArrayList<>();
 
   QuestionWords(
       List<String> tokens, PhraseReader phrases, TeethReader teeth, OwnWords own, LocalDate today) {
@@ -131,7 +133,7 @@ final class QuestionWords {
     if (means.isEmpty()
         && TeethWords.mayName(words)
         && teeth.read(phrase) instanceof Done<Teeth> done) {
-      return Optional.of(parts.say(done.value()).map(p -> count));
+      return Optional.of(teeth(phrase, done.value(), parts).map(p -> count));
     }
     means = teethFirst && !letter ? phrases.read(phrase) : means;
     if (means.isPresent()) {
@@ -159,7 +161,18 @@ final class QuestionWords {
             && teeth.read(quadrant) instanceof Done<Teeth> area
             && area.value().areas().get(0).teeth().containsAll(alone.value().teeth());
     return Optional.of(
-        agree ? teeth.read(words.get(corner)).then(parts::say).map(p -> corner + 1) : refused.as());
+        agree
+            ? teeth
+                .read(words.get(corner))
+                .then(named -> teeth(words.get(corner), named, parts))
+                .map(p -> corner + 1)
+            : refused.as());
+  }
+
+  /** Teeth said so far and now, all in one notation: "16" and "#16" mean different teeth. */
+  private Outcome<Parts> teeth(String phrase, Teeth named, Parts parts) {
+    teethSaid.add(phrase);
+    return teeth.inOneNotation(teethSaid).then(all -> parts.say(named));
   }
 
   private static boolean isCorner(List<String> words) {

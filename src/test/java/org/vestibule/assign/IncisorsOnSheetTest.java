@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.vestibule.base.Turn;
 import org.vestibule.dental.Incisors;
 
 /**
@@ -19,17 +20,16 @@ class IncisorsOnSheetTest {
     "5, LEFT, TOP", "6, RIGHT, TOP", "7, RIGHT, BOTTOM", "8, LEFT, BOTTOM"
   })
   void comesBackToTheRawEdge(int exif, Incisors firstRowSeenAt, Incisors firstColumnSeenAt) {
-    assertThat(firstRowSeenAt.inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.TOP);
-    assertThat(firstColumnSeenAt.inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.LEFT);
-    assertThat(opposite(firstRowSeenAt).inRaw(CaptureWords.sheet(exif))).isEqualTo(Incisors.BOTTOM);
-    assertThat(opposite(firstColumnSeenAt).inRaw(CaptureWords.sheet(exif)))
-        .isEqualTo(Incisors.RIGHT);
+    assertThat(firstRowSeenAt.inRaw(Turn.asShown(exif))).isEqualTo(Incisors.TOP);
+    assertThat(firstColumnSeenAt.inRaw(Turn.asShown(exif))).isEqualTo(Incisors.LEFT);
+    assertThat(opposite(firstRowSeenAt).inRaw(Turn.asShown(exif))).isEqualTo(Incisors.BOTTOM);
+    assertThat(opposite(firstColumnSeenAt).inRaw(Turn.asShown(exif))).isEqualTo(Incisors.RIGHT);
   }
 
   @ParameterizedTest
   @CsvSource({"TOP", "BOTTOM", "LEFT", "RIGHT"})
   void withoutExifTheSheetShowsTheRawPicture(Incisors edge) {
-    assertThat(edge.inRaw(CaptureWords.sheet(null))).isEqualTo(edge);
+    assertThat(edge.inRaw(Turn.asShown(null))).isEqualTo(edge);
   }
 
   private static Incisors opposite(Incisors edge) {

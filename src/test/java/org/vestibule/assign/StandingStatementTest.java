@@ -155,7 +155,7 @@ class StandingStatementTest {
   })
   void theRawEdgeIsFoundOnTheSheet(int exif, Incisors raw, Incisors sheet) {
     assertThat(CaptureWords.onSheet(raw, exif)).isEqualToIgnoringCase(sheet.name());
-    assertThat(sheet.inRaw(CaptureWords.sheet(exif))).isEqualTo(raw);
+    assertThat(sheet.inRaw(Turn.asShown(exif))).isEqualTo(raw);
   }
 
   private static CaptureDeclaration declared(

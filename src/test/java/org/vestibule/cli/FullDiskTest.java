@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -89,6 +90,26 @@ class FullDiskTest {
       Asked found =
           Asked.in(folder, Map.of("VESTIBULE_HOME", onDisk.toString()), "find", "frontal");
       assertThat(found.out().lines().filter(line -> line.contains("Orla"))).hasSize(PHOTOS);
+    } finally {
+      clear();
+    }
+  }
+
+  /** Half a picture under its full name would be taken for the whole one. */
+  @Test
+  void anExportLeavesNoHalfPicture() throws IOException {
+    TestHome home = TestHome.in(folder.resolve("exporting"));
+    String id = home.put("p.jpg", Scene.FRONTAL, 1);
+    home.manifest("file,visit,view,mirror\np.jpg,V1,frontal,none\n");
+    assertThat(home.ingest().filed()).hasSize(1);
+    try {
+      fillUpTo(4096);
+      Asked asked = Asked.of(home, "export", id, "--to", disk.resolve("p.jpg").toString());
+      assertThat(asked.code()).isEqualTo(6);
+      assertThat(asked.err()).startsWith("vestibule: the disk is full");
+      try (var left = Files.list(disk)) {
+        assertThat(left.map(file -> file.getFileName().toString())).containsExactly("filler");
+      }
     } finally {
       clear();
     }

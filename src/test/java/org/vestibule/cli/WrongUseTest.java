@@ -95,4 +95,16 @@ class WrongUseTest {
             "vestibule: a name on the command line can't be the name of a file or folder here."
                 + " Check it for strange characters.\n");
   }
+
+  /** A script whose variable is not set must not take the folder it stands in. */
+  @ParameterizedTest
+  @ValueSource(strings = {"look", "ingest", "check"})
+  void anEmptyNameIsNotThisFolder(String command) {
+    Asked asked = Asked.in(folder, Map.of("VESTIBULE_BY", "Ada Moss"), command, "");
+    assertThat(asked.code()).isEqualTo(2);
+    assertThat(asked.err())
+        .isEqualTo(
+            "vestibule: a name on the command line is empty. Write the name, or leave the option"
+                + " out.\n");
+  }
 }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.dental.Notation;
 import org.vestibule.store.index.IndexField;
 import org.vestibule.store.index.IndexTerm;
@@ -182,5 +183,15 @@ class SpokenTeethTest {
           .as(words)
           .contains("upper right deciduous second molar (55)");
     }
+  }
+
+  /** Teeth in two notations are refused wherever they stand in the question (common practice). */
+  @ParameterizedTest
+  @ValueSource(strings = {"16 #3", "#3 before 16", "16 or #3"})
+  void twoNotationsInOneQuestionAreRefused(String words) throws IOException {
+    assertThat(shelf.refused(words))
+        .startsWith("notations are mixed: ")
+        .contains("\"#3\" is upper right first molar (16) in Universal")
+        .endsWith(": write all teeth in one notation");
   }
 }

@@ -105,7 +105,7 @@ public final class PhotoCard {
   private String pixels() {
     FrameSize size = photo.structure().frame().size();
     Integer orientation = facts.orientation();
-    boolean swapped = orientation != null && Turn.ofExif(orientation).swapsAxes();
+    boolean swapped = Turn.asShown(orientation).swapsAxes();
     return String.format(
         Locale.ROOT,
         "%d × %d, %s\u00A0MP",

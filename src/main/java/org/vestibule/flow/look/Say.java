@@ -7,7 +7,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers and times as people read them, in English. */
-final class Say {
+public final class Say {
 
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEEE, d MMMM uuuu", Locale.ENGLISH);
@@ -62,14 +62,17 @@ final class Say {
   }
 
   /** The sentence with a capital at its start and a full stop at its end. */
-  static String sentence(String words) {
+  public static String sentence(String words) {
+    return words.isEmpty() || words.endsWith(".") ? capital(words) : capital(words) + ".";
+  }
+
+  /** The words with a capital at their start. */
+  public static String capital(String words) {
     if (words.isEmpty()) {
       return words;
     }
     int first = words.codePointAt(0);
-    String rest = words.substring(Character.charCount(first));
     return Character.toString(Character.toUpperCase(first))
-        + rest
-        + (rest.endsWith(".") ? "" : ".");
+        + words.substring(Character.charCount(first));
   }
 }

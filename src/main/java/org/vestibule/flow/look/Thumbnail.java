@@ -35,7 +35,7 @@ public record Thumbnail(String dataUri, int width, int height) {
   /** The picture of a photograph as its Exif Orientation shows it upright. */
   public static SheetPicture of(Photo photo) {
     Integer orientation = photo.facts().orientation();
-    Turn turn = orientation == null ? Turn.NONE : Turn.ofExif(orientation);
+    Turn turn = Turn.asShown(orientation);
     return () ->
         photo
             .bytes()

@@ -142,11 +142,11 @@ final class CaptureWords {
     return Outcome.done(found);
   }
 
-  static Outcome<Boolean> trim(String words) {
-    Boolean trim = YES_OR_NO.get(plain(words));
-    return trim == null
-        ? Outcome.refused("trim is neither yes nor no", "write yes, or leave it out")
-        : Outcome.done(trim);
+  static Outcome<Boolean> yesOrNo(String words) {
+    Boolean answer = YES_OR_NO.get(plain(words));
+    return answer == null
+        ? Outcome.refused("it is neither yes nor no", "write yes, or leave it out")
+        : Outcome.done(answer);
   }
 
   private static String plain(String words) {

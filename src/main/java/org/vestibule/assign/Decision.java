@@ -27,6 +27,7 @@ import org.vestibule.dental.View;
  * @param treatment it belongs to; empty if not stated
  * @param note about the photograph; empty if none
  * @param mayTrim true if edges that can't be turned without re-encoding may be dropped
+ * @param maySalvage true if of a damaged picture the sound rows may be filed
  * @param decidedBy the person's name
  * @param facts what the decision rests on, in words
  */
@@ -44,6 +45,7 @@ public record Decision(
     String treatment,
     String note,
     boolean mayTrim,
+    boolean maySalvage,
     String decidedBy,
     List<String> facts) {
 
@@ -68,6 +70,7 @@ public record Decision(
         treatment,
         note,
         mayTrim,
+        maySalvage,
         "",
         List.of());
   }
@@ -91,6 +94,7 @@ public record Decision(
     said.put(PhotoFact.TREATMENT, treatment);
     said.put(PhotoFact.NOTE, note);
     said.put(PhotoFact.TRIM, mayTrim ? "yes" : null);
+    said.put(PhotoFact.SALVAGE, maySalvage ? "yes" : null);
     return said.all();
   }
 }

@@ -52,6 +52,7 @@ public record DecisionRecord(
     String treatment,
     String note,
     Boolean mayTrim,
+    @Nullable Boolean maySalvage,
     String decidedBy,
     List<String> facts) {
 
@@ -92,6 +93,7 @@ public record DecisionRecord(
         decision.treatment(),
         decision.note(),
         decision.mayTrim(),
+        decision.maySalvage() ? Boolean.TRUE : null,
         decision.decidedBy(),
         decision.facts());
   }
@@ -130,6 +132,7 @@ public record DecisionRecord(
               treatment,
               note,
               mayTrim,
+              maySalvage != null && maySalvage,
               decidedBy,
               facts));
     } catch (DateTimeException | IllegalArgumentException e) {

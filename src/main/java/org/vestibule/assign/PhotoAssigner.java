@@ -127,6 +127,7 @@ final class PhotoAssigner {
             words.get(PhotoFact.TREATMENT),
             words.get(PhotoFact.NOTE),
             said.trim(),
+            said.salvage(),
             words.by().isEmpty() ? sources.by() : words.by(),
             because);
     return new Assignment.Decided(decision, laid);

@@ -34,7 +34,9 @@ public enum PhotoFact {
   /** About the photograph. */
   NOTE("notes", "remark", "comment"),
   /** Yes if edges that can't be turned may be dropped. */
-  TRIM;
+  TRIM,
+  /** Yes if the sound rows of a damaged picture may be filed as what is left of it. */
+  SALVAGE;
 
   private final String alsoCalled;
 

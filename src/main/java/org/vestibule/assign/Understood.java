@@ -23,6 +23,7 @@ import org.vestibule.dental.View;
  * @param accessories what may be visible
  * @param stage of the treatment
  * @param trim true if edges that can't be turned may be dropped
+ * @param salvage true if of a damaged picture the sound rows may be filed
  * @param problems what was not understood
  */
 record Understood(
@@ -36,6 +37,7 @@ record Understood(
     List<Accessory> accessories,
     @Nullable Stage stage,
     boolean trim,
+    boolean salvage,
     List<WaitReason> problems) {
 
   Understood {

@@ -30,7 +30,8 @@ final class WordsReader {
 
   Understood read(PersonWords words, NameFacts names) {
     CaptureWords.StatedMirror mirror = maybe(words, PhotoFact.MIRROR, CaptureWords::mirror);
-    Boolean trim = maybe(words, PhotoFact.TRIM, CaptureWords::trim);
+    Boolean trim = maybe(words, PhotoFact.TRIM, CaptureWords::yesOrNo);
+    Boolean salvage = maybe(words, PhotoFact.SALVAGE, CaptureWords::yesOrNo);
     tooLong(words, PhotoFact.TREATMENT, LONGEST_TREATMENT);
     tooLong(words, PhotoFact.NOTE, LONGEST_NOTE);
     Teeth teeth = teeth(words, names.get("teeth"));
@@ -46,6 +47,7 @@ final class WordsReader {
         accessories == null ? List.of() : accessories,
         maybe(words, PhotoFact.STAGE, Stage::find),
         trim != null && trim,
+        salvage != null && salvage,
         problems);
   }
 

@@ -83,6 +83,11 @@ final class FactsOptions {
       description = "Edge columns or rows that can't be turned without re-encoding may be dropped.")
   private boolean trim;
 
+  @Option(
+      names = "--salvage",
+      description = "Of a damaged picture, file the sound rows; the object says that it is a part.")
+  private boolean salvage;
+
   /** What was said; who states the mirror of a photograph named by its id has looked at it. */
   PersonWords words(String by) {
     PersonWords person = PersonWords.by(by);
@@ -99,6 +104,7 @@ final class FactsOptions {
         .with(PhotoFact.STAGE, stage)
         .with(PhotoFact.TREATMENT, treatment)
         .with(PhotoFact.NOTE, note)
-        .with(PhotoFact.TRIM, trim ? "yes" : null);
+        .with(PhotoFact.TRIM, trim ? "yes" : null)
+        .with(PhotoFact.SALVAGE, salvage ? "yes" : null);
   }
 }

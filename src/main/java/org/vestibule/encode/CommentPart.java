@@ -37,10 +37,14 @@ final class CommentPart {
     }
   }
 
-  static void write(
-      DataSet to, Decision decision, Laid laid, boolean heldBack, Transcoded picture) {
+  static void write(DataSet to, EncodeRequest request, boolean heldBack, Transcoded picture) {
+    Decision decision = request.decision();
     List<String> sentences = new ArrayList<>();
-    shown(decision, laid, sentences);
+    if (!request.part().isEmpty()) {
+      sentences.add(
+          "NOT THE WHOLE PHOTOGRAPH: its file is damaged, this is " + request.part() + ".");
+    }
+    shown(decision, request.laid(), sentences);
     if (heldBack) {
       sentences.add(ReleasePart.HOLD_BACK);
     }

@@ -17,8 +17,13 @@ final class DerivationPart {
 
   private DerivationPart() {}
 
-  static void frame(DataSet to) {
+  static void frame(DataSet to, String part) {
     to.put(Tags.ImageType, "ORIGINAL", "PRIMARY");
+    if (!part.isEmpty()) {
+      to.put(
+          Tags.DerivationDescription,
+          "Sound part of a damaged file, nothing re-encoded: " + part + " as the file stores them");
+    }
   }
 
   static void crop(DataSet to, ObjectIdentity frame, Transcoded picture) {

@@ -17,6 +17,8 @@ import org.vestibule.intake.CaptureFacts;
  *     marked
  * @param frame identity of the frame
  * @param crop identity of the crop, if the decision has one
+ * @param part which rows of the photograph there are, such as {@code rows 1 to 1232 of 3024}; empty
+ *     if all
  * @param institution the practice's name; empty if none
  * @param zone where the practice's clocks are
  */
@@ -27,6 +29,7 @@ public record EncodeRequest(
     Turn sheet,
     ObjectIdentity frame,
     @Nullable ObjectIdentity crop,
+    String part,
     String institution,
     ZoneId zone) {
 

@@ -50,7 +50,8 @@ public final class Encoder {
         .then(structure -> encode(codestream, structure, profile, request));
   }
 
-  private static byte[] profile(JpegStructure structure) {
+  /** The colour profile in a file; empty if it has none. */
+  public static byte[] profile(JpegStructure structure) {
     IccProfile profile = structure.iccProfile();
     return profile == null ? new byte[0] : profile.bytes();
   }
@@ -117,9 +118,9 @@ public final class Encoder {
     SchemePart.write(object, view);
     DevicePart.write(object, request.decision());
     ContextPart.write(object, view);
-    CommentPart.write(object, request.decision(), request.laid(), heldBack, picture);
+    CommentPart.write(object, request, heldBack, picture);
     if (role == Role.FRAME) {
-      DerivationPart.frame(object);
+      DerivationPart.frame(object, request.part());
     } else {
       DerivationPart.crop(object, request.frame(), picture);
     }

@@ -61,8 +61,13 @@ final class Filer {
    * name already, that is left as it is, and the photograph's next revision is begun instead.
    */
   Outcome<FiledPhoto> complete(
-      Picture picture, Decision decision, Laid laid, Making making, List<Intent> intended)
+      Picture atHand, Decision decision, Laid laid, Making making, List<Intent> intended)
       throws IOException {
+    Outcome<Picture> filed = atHand.by(decision);
+    if (!(filed instanceof Done<Picture> found)) {
+      return ((Refused<Picture>) filed).as();
+    }
+    Picture picture = found.value();
     List<Intent> intents = intended;
     List<String> remarks = List.of();
     Outcome<List<EncodedObject>> made = make(picture, decision, laid, making, intents);
@@ -89,7 +94,7 @@ final class Filer {
 
   private Outcome<List<EncodedObject>> make(
       Picture picture, Decision decision, Laid laid, Making making, List<Intent> intents) {
-    new KeptPictures(practice).turned(picture.hash(), frame(intents), laid.turn());
+    new KeptPictures(practice).made(picture, frame(intents), laid.turn());
     Turn before = picture.turned().inverse();
     Laid further =
         new Laid(before.then(laid.turn()), laid.shown(), laid.viewModifiers(), laid.because());
@@ -101,9 +106,10 @@ final class Filer {
             before.then(Turn.asShown(picture.facts().orientation())),
             identity(intents, Role.FRAME),
             decision.crop() == null ? null : identity(intents, Role.CROP),
+            picture.part(),
             making.institution(),
             making.zone());
-    return picture.fromRecord()
+    return picture.isBare()
         ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
         : encoder.encode(picture.bytes(), request);
   }
@@ -166,6 +172,9 @@ final class Filer {
   private FiledPhoto report(
       Picture picture, Decision decision, Laid laid, EncodedObject face, List<String> first) {
     List<String> remarks = new ArrayList<>(first);
+    if (!picture.part().isEmpty()) {
+      remarks.add("not the whole photograph: " + picture.part());
+    }
     addUnlessEmpty(remarks, TurnWords.of(laid.turn()));
     if (face.cropWords() != null) {
       remarks.add("cropped, whole frame kept");

@@ -13,12 +13,14 @@ import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
 import org.vestibule.encode.Role;
 import org.vestibule.intake.CaptureFacts;
+import org.vestibule.store.ledger.Arrivals;
 import org.vestibule.store.ledger.Intent;
 
 /** Finds the best picture of a filed photograph: its file, or else the frame that is kept. */
 final class KeptPictures {
 
   private static final String TURN = "turn ";
+  private static final String PART = "part ";
 
   private final Practice practice;
   private final SourceFiles sources;
@@ -28,9 +30,17 @@ final class KeptPictures {
     this.sources = new SourceFiles(practice);
   }
 
-  /** Records how a frame's picture was turned from the file's, before the frame is made. */
-  void turned(ContentHash hash, Intent frame, Turn fromFile) {
-    practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid(), fromFile.name());
+  /**
+   * Records what a frame holds of the file's picture, before the frame is made.
+   *
+   * @param fromFile how it is turned from the file's
+   */
+  void made(Picture picture, Intent frame, Turn fromFile) {
+    Arrivals arrivals = practice.store().ledger().arrivals();
+    arrivals.facts(picture.hash(), TURN + frame.sopUid(), fromFile.name());
+    if (!picture.part().isEmpty()) {
+      arrivals.facts(picture.hash(), PART + frame.sopUid(), picture.part());
+    }
   }
 
   /**
@@ -51,7 +61,9 @@ final class KeptPictures {
     }
     Intent frame = kept.get();
     Optional<byte[]> bytes = practice.store().objects().get(frame.sopUid());
-    Optional<String> turn = practice.store().ledger().arrivals().facts(hash, TURN + frame.sopUid());
+    Arrivals arrivals = practice.store().ledger().arrivals();
+    Optional<String> turn = arrivals.facts(hash, TURN + frame.sopUid());
+    String part = arrivals.facts(hash, PART + frame.sopUid()).orElse("");
     if (bytes.isEmpty() || turn.isEmpty()) {
       return Outcome.refused(
           Outcome.Kind.DAMAGE,
@@ -59,15 +71,22 @@ final class KeptPictures {
           "put the file back into the inbox, or restore the objects from the backup");
     }
     return Part10Reader.read(bytes.get())
-        .then(frameFile -> fromRecord(hash, facts, frameFile.data(), Turn.valueOf(turn.get())));
+        .then(
+            frameFile -> fromRecord(hash, facts, frameFile.data(), Turn.valueOf(turn.get()), part));
   }
 
   private Outcome<Picture> fromRecord(
-      ContentHash hash, CaptureFacts facts, DataSet frame, Turn turned) {
+      ContentHash hash, CaptureFacts facts, DataSet frame, Turn turned, String part) {
     return Codestream.of(frame)
         .map(
             jpeg ->
                 Picture.ofRecord(
-                    hash, sources.name(hash), facts, jpeg, turned, frame.bytes(Tags.ICCProfile)));
+                    hash,
+                    sources.name(hash),
+                    facts,
+                    jpeg,
+                    turned,
+                    frame.bytes(Tags.ICCProfile),
+                    part));
   }
 }

@@ -1,12 +1,18 @@
 package org.vestibule.flow;
 
+import org.vestibule.assign.Decision;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
+import org.vestibule.encode.Encoder;
 import org.vestibule.intake.CaptureFacts;
+import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.Salvage;
 
 /**
- * A photograph's picture at hand: the file itself, or, where that is gone, the frame that is kept
- * in the record.
+ * A photograph's picture at hand: the file itself, or a bare codestream with its colour profile
+ * aside, which is the frame kept in the record where the file is gone, or the sound part of a
+ * damaged file.
  */
 final class Picture {
 
@@ -16,7 +22,8 @@ final class Picture {
   private final byte[] bytes;
   private final Turn turned;
   private final byte[] profile;
-  private final boolean fromRecord;
+  private final boolean bare;
+  private final String part;
 
   private Picture(
       ContentHash hash,
@@ -25,18 +32,20 @@ final class Picture {
       byte[] bytes,
       Turn turned,
       byte[] profile,
-      boolean fromRecord) {
+      boolean bare,
+      String part) {
     this.hash = hash;
     this.name = name;
     this.facts = facts;
     this.bytes = bytes.clone();
     this.turned = turned;
     this.profile = profile.clone();
-    this.fromRecord = fromRecord;
+    this.bare = bare;
+    this.part = part;
   }
 
   static Picture ofFile(ContentHash hash, String name, CaptureFacts facts, byte[] bytes) {
-    return new Picture(hash, name, facts, bytes, Turn.NONE, new byte[0], false);
+    return new Picture(hash, name, facts, bytes, Turn.NONE, new byte[0], false, "");
   }
 
   /**
@@ -44,6 +53,7 @@ final class Picture {
    *
    * @param turned how the frame's picture was turned from the file's
    * @param profile its ICC profile; empty if none
+   * @param part which rows of the photograph it holds; empty if all
    */
   static Picture ofRecord(
       ContentHash hash,
@@ -51,8 +61,9 @@ final class Picture {
       CaptureFacts facts,
       byte[] codestream,
       Turn turned,
-      byte[] profile) {
-    return new Picture(hash, name, facts, codestream, turned, profile, true);
+      byte[] profile,
+      String part) {
+    return new Picture(hash, name, facts, codestream, turned, profile, true, part);
   }
 
   ContentHash hash() {
@@ -80,7 +91,34 @@ final class Picture {
     return profile.clone();
   }
 
-  boolean fromRecord() {
-    return fromRecord;
+  /** True if the bytes are a codestream without the file around it. */
+  boolean isBare() {
+    return bare;
+  }
+
+  /** Which rows of the photograph these are; empty if all. */
+  String part() {
+    return part;
+  }
+
+  /** The picture to file by a decision: the sound part of a damaged file, where that was asked. */
+  Outcome<Picture> by(Decision decision) {
+    if (bare || !decision.maySalvage()) {
+      return Outcome.done(this);
+    }
+    return Salvage.of(bytes)
+        .then(
+            salvage ->
+                JpegStructure.read(bytes)
+                    .map(
+                        structure ->
+                            ofRecord(
+                                hash,
+                                name,
+                                facts,
+                                salvage.picture().bytes(),
+                                Turn.NONE,
+                                Encoder.profile(structure),
+                                salvage.words())));
   }
 }

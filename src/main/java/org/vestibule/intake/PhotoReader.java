@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.jpeg.JpegFrame;
 import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.SoundScan;
 
 /** Reads one JPEG file's bytes into a photograph, or into the reason why it is none. */
 final class PhotoReader {
@@ -15,6 +16,7 @@ final class PhotoReader {
   private final byte[] bytes;
   private final Neighbours neighbours;
   private @Nullable LeftOut refusal;
+  private @Nullable CaptureFacts facts;
 
   PhotoReader(Arrival arrival, byte[] bytes, Neighbours neighbours) {
     this.arrival = arrival;
@@ -28,13 +30,26 @@ final class PhotoReader {
       return refuse(refused.reason(), refused.advice());
     }
     JpegStructure structure = outcome.orThrow();
+    Photo photo = photo(structure);
     if (structure.endMarkerMissing()) {
-      return refuse(
-          "the picture breaks off: its end marker is missing at byte "
-              + structure.pictureEndBytes(),
-          "copy it from the phone again; if the phone's own file is cut short too, leave it out");
+      return cutShort(photo);
     }
-    return Optional.of(photo(structure));
+    return Optional.of(photo);
+  }
+
+  /** A file that breaks off waits, with what is left of it: it may be the only one there is. */
+  private Optional<Photo> cutShort(Photo photo) {
+    facts = photo.facts();
+    String where = "the file breaks off at byte " + bytes.length;
+    return SoundScan.check(bytes) instanceof Outcome.Refused<JpegStructure> refused
+        ? refuse(
+            where + ": " + refused.reason(),
+            "copy it from the phone again; if the phone's own file is cut short too, a person can"
+                + " file the sound part (file --salvage)")
+        : refuse(
+            where + ", before the picture's end marker, but every row of the picture is there",
+            "copy it from the phone again; if the phone's own file is the same, file it: nothing of"
+                + " the picture is missing");
   }
 
   /** Why there is no photograph. */
@@ -46,7 +61,8 @@ final class PhotoReader {
   }
 
   private Optional<Photo> refuse(String reason, String advice) {
-    refusal = new LeftOut(arrival.name(), LeftOutKind.DAMAGED, reason, advice, arrival.hash());
+    refusal =
+        new LeftOut(arrival.name(), LeftOutKind.DAMAGED, reason, advice, arrival.hash(), facts);
     return Optional.empty();
   }
 

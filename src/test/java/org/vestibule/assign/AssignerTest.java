@@ -77,7 +77,7 @@ class AssignerTest {
           VA,,frontal,,none,,1 2 3 4 | UNKNOWN_WORD  | crop: the crop is not four fractions from 0 to 1 with left before right and top before bottom
           VA,,frontal,,none,,,spoon  | UNKNOWN_WORD  | -
           VA,,frontal,,none,,,,soon  | UNKNOWN_WORD  | -
-          VA,,frontal,,none,,,,,,,perhaps | UNKNOWN_WORD | trim: trim is neither yes nor no
+          VA,,frontal,,none,,,,,,,perhaps | UNKNOWN_WORD | trim: it is neither yes nor no
           """)
   void aRowThatDoesNotSufficeWaits(String row, String kind, @Nullable String sentence) {
     Assignment.Waits waits = waits(new Practice().rows("a.jpg,," + row).photo("a.jpg", A));

@@ -68,6 +68,7 @@ class DecisionRecordTest {
                 "t",
                 "n",
                 true,
+                view.key().length() % 2 == 0,
                 "Ann",
                 List.of("f"));
         assertThat(DecisionRecord.of(decision).toDecision(ViewCatalogue.standard()).orThrow())
@@ -132,6 +133,7 @@ class DecisionRecordTest {
         stage,
         "",
         "",
+        false,
         false,
         "Ann",
         List.of("a fact"));

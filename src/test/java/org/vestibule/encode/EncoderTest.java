@@ -234,6 +234,7 @@ class EncoderTest {
             request.sheet(),
             request.frame(),
             null,
+            "",
             SMILEY.repeat(written),
             request.zone());
     ExternalTool reader = ExternalTool.require("python3", "python3-pydicom");

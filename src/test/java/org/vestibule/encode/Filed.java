@@ -86,6 +86,7 @@ final class Filed {
         "Onlay",
         "Grüße aus der Mühle",
         true,
+        false,
         "Bo Quillfeather",
         List.of("a person said so"));
   }
@@ -106,6 +107,7 @@ final class Filed {
         orientation == null ? Turn.NONE : Turn.ofExif(orientation),
         FRAME,
         decision.crop() == null ? null : CROP,
+        "",
         "Practice at the Old Mill",
         ZONE);
   }

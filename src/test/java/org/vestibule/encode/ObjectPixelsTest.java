@@ -64,6 +64,7 @@ class ObjectPixelsTest {
             plain.frame(),
             null,
             "",
+            "",
             Filed.ZONE);
     EncodedObject object =
         new Encoder(CameraFacts.standard()).encode(source, request).orThrow().get(0);

@@ -143,6 +143,7 @@ class ShownViewTest {
             "",
             "",
             false,
+            false,
             like.decidedBy(),
             List.of());
     byte[] object =

@@ -148,8 +148,30 @@ class IntakeTest {
     assertThat(left.kind()).isEqualTo(LeftOutKind.DAMAGED);
     assertThat(left.reason())
         .isEqualTo(
-            "the picture breaks off: its end marker is missing at byte " + (whole.length - 20));
+            "the file breaks off at byte "
+                + (whole.length - 20)
+                + ": the picture's data ends too early, near byte "
+                + (whole.length - 20)
+                + ", in row 3 of 4 block rows; the first 32 of its 64 rows (50 %) are sound");
+    assertThat(left.advice())
+        .isEqualTo(
+            "copy it from the phone again; if the phone's own file is cut short too, a person can"
+                + " file the sound part (file --salvage)");
     assertThat(left.hash()).isNotNull();
+  }
+
+  /** Only the end marker is gone: T.81 B.2.1 wants it, the picture does not need it. */
+  @Test
+  void saysSoWhereOnlyTheEndMarkerIsMissing() throws IOException {
+    byte[] whole = TestJpeg.of(64, 64, 1).bytes();
+    put("IMG_1.jpg", Arrays.copyOf(whole, whole.length - 2));
+    assertThat(only(read()).sentence())
+        .isEqualTo(
+            "IMG_1.jpg: the file breaks off at byte "
+                + (whole.length - 2)
+                + ", before the picture's end marker, but every row of the picture is there; copy it"
+                + " from the phone again; if the phone's own file is the same, file it: nothing of"
+                + " the picture is missing");
   }
 
   @Test

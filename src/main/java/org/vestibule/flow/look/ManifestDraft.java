@@ -16,7 +16,12 @@ import org.vestibule.intake.Photo;
 final class ManifestDraft {
 
   private static final List<String> TO_COMPLETE =
-      Stream.concat(Stream.of(PhotoFact.values()).map(PhotoFact::word), Stream.of("by")).toList();
+      Stream.concat(
+              Stream.of(PhotoFact.values())
+                  .filter(fact -> fact != PhotoFact.SALVAGE)
+                  .map(PhotoFact::word),
+              Stream.of("by"))
+          .toList();
 
   static final String HEADER = "file,taken," + String.join(",", TO_COMPLETE);
 

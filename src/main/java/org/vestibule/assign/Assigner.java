@@ -21,7 +21,12 @@ public final class Assigner {
 
   /** An assigner for all photographs of a roll. */
   public RollAssigner forRoll(Roll roll) {
-    return new RollAssigner(sources, roll);
+    return forRoll(roll, RollCards.NONE);
+  }
+
+  /** An assigner for all photographs of a roll in which cards were looked for. */
+  public RollAssigner forRoll(Roll roll, RollCards cards) {
+    return new RollAssigner(sources, roll, cards);
   }
 
   /** What becomes of one photograph of a roll; for many, {@link #forRoll} is quicker. */

@@ -16,23 +16,40 @@ final class PhotoAssigner {
 
   private final AssignSources sources;
   private final CaptureFacts facts;
+  private final PhotoTime time;
 
   PhotoAssigner(AssignSources sources, CaptureFacts facts) {
+    this(sources, facts, PhotoTime.of(facts, sources.zone()));
+  }
+
+  /**
+   * @param time on the practice's clock, corrected if the phone's clock was wrong
+   */
+  PhotoAssigner(AssignSources sources, CaptureFacts facts, PhotoTime time) {
     this.sources = sources;
     this.facts = facts;
+    this.time = time;
   }
 
   /** Decides, unless there is a reason already or one is found. */
   Assignment assign(PersonWords words, NameFacts names, List<WaitReason> already) {
-    PhotoTime time = PhotoTime.of(facts, sources.zone());
+    return assign(words, names, Sorted.NONE, already);
+  }
+
+  /** The same with what the cards say. */
+  Assignment assign(PersonWords words, NameFacts names, Sorted sorted, List<WaitReason> already) {
     VisitFinding finding =
-        new VisitFinder(sources.visits(), sources.oneExport(), words, names, time).find();
-    Understood said = new WordsReader(sources.views(), sources.teeth()).read(words, names);
+        new VisitFinder(sources.visits(), sources.oneExport(), words, names, time, sorted).find();
+    Understood read = new WordsReader(sources.views(), sources.teeth()).read(words, names);
+    CardWords card = new CardWords(sources.views(), sorted.view());
+    Understood said = card.added(read);
     CaptureStatement capture = CaptureStatement.of(said, facts, sources.declarations());
     List<WaitReason> reasons = new ArrayList<>(already);
     reasons.addAll(finding.reasons());
     reasons.addAll(said.problems());
-    Laid laid = laid(said, capture, !words.says(PhotoFact.VIEW), reasons);
+    boolean unsaid = !words.says(PhotoFact.VIEW) && !card.explains(said);
+    Laid laid = laid(said, capture, unsaid, reasons);
+    card.contradiction(read, capture).ifPresent(reasons::add);
     Visit visit = finding.decided().orElse(null);
     View view = said.view();
     if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
@@ -40,6 +57,7 @@ final class PhotoAssigner {
       return new Assignment.Waits(proposal(finding, words, said, capture), reasons);
     }
     List<String> because = new ArrayList<>(finding.facts());
+    because.addAll(card.facts(read));
     because.addAll(capture.facts());
     return decided(visit, view, words, said, capture, laid, because);
   }
@@ -78,7 +96,7 @@ final class PhotoAssigner {
     if (words.by().isEmpty()) {
       return Outcome.refused("nobody is named as the person who decides", "say who you are");
     }
-    return new PersonsVisit(sources.visits(), words, PhotoTime.of(facts, sources.zone()))
+    return new PersonsVisit(sources.visits(), words, time)
         .find()
         .then(finding -> byPerson(words, finding));
   }

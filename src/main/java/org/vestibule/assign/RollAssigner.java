@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.card.CardSighting;
 import org.vestibule.intake.LeftOutKind;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
@@ -15,8 +17,11 @@ public final class RollAssigner {
   private final AssignSources sources;
   private final Manifest.Matches matches;
   private final Map<String, List<Photo>> others = new HashMap<>();
+  private final Map<String, CardSighting> sightings = new HashMap<>();
+  private final SortingFacts facts;
+  private final Sorting sorting;
 
-  RollAssigner(AssignSources sources, Roll roll) {
+  RollAssigner(AssignSources sources, Roll roll, RollCards cards) {
     this.sources = sources;
     Manifest manifest = sources.manifest();
     this.matches =
@@ -29,6 +34,30 @@ public final class RollAssigner {
             photo.arrival().name(), group.stream().filter(other -> !other.equals(photo)).toList());
       }
     }
+    cards.seen().forEach(seen -> sightings.put(seen.name(), seen.sighting()));
+    this.facts = SortingFacts.of(cards, sources.visits(), claims(cards), sources.zone());
+    this.sorting = Sorting.sort(cards, facts);
+  }
+
+  /** What rows and names say of whose photograph each is. */
+  private Map<String, List<PhotoClaim>> claims(RollCards cards) {
+    Map<String, List<PhotoClaim>> claims = new HashMap<>();
+    for (Seen seen : cards.seen()) {
+      List<PhotoClaim> said = new ArrayList<>();
+      for (Manifest.Row row : rows(seen.name())) {
+        said.add(
+            new PhotoClaim(row.words().get(PhotoFact.VISIT), row.words().get(PhotoFact.PATIENT)));
+      }
+      NameFacts names = NameFacts.of(sources.patterns(), seen.name());
+      said.add(new PhotoClaim(names.get("visit"), names.get("patient")));
+      claims.put(seen.name(), said);
+    }
+    return claims;
+  }
+
+  /** What the cards say about each photograph; nothing if nobody looked for cards. */
+  public Sorting sorting() {
+    return sorting;
   }
 
   /** A row may name either of two files with the same content. */
@@ -68,6 +97,11 @@ public final class RollAssigner {
     List<WaitReason> reasons = new ArrayList<>(already);
     String name = photo.arrival().name();
     List<Manifest.Row> rows = rows(name);
+    Optional<Assignment> card =
+        CardPicture.of(sightings.get(name), rows.stream().anyMatch(row -> !row.words().isBlank()));
+    if (card.isPresent()) {
+      return card.get();
+    }
     PersonWords words = rows.isEmpty() ? PersonWords.NONE : rows.get(0).words();
     if (rows.stream().anyMatch(row -> !row.words().sameFacts(words))) {
       reasons.add(
@@ -91,8 +125,10 @@ public final class RollAssigner {
     if (already.isEmpty()) {
       sameShot(photo, words, reasons);
     }
-    return new PhotoAssigner(sources, photo.facts())
-        .assign(words, NameFacts.of(sources.patterns(), name), reasons);
+    Device device = Device.of(name, photo.facts());
+    Seen seen = Seen.of(photo, new CardSighting.NoCard());
+    return new PhotoAssigner(sources, photo.facts(), facts.time(device, seen))
+        .assign(words, NameFacts.of(sources.patterns(), name), sorting.of(name), reasons);
   }
 
   private List<Manifest.Row> rows(String name) {

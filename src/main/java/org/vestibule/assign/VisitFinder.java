@@ -23,15 +23,22 @@ final class VisitFinder {
   private final PersonWords words;
   private final NameFacts names;
   private final PhotoTime time;
+  private final Sorted sorted;
   private final VisitFinding finding = new VisitFinding();
 
   VisitFinder(
-      VisitList list, boolean oneExport, PersonWords words, NameFacts names, PhotoTime time) {
+      VisitList list,
+      boolean oneExport,
+      PersonWords words,
+      NameFacts names,
+      PhotoTime time,
+      Sorted sorted) {
     this.list = list;
     this.oneExport = oneExport;
     this.words = words;
     this.names = names;
     this.time = time;
+    this.sorted = sorted;
   }
 
   VisitFinding find() {
@@ -52,10 +59,55 @@ final class VisitFinder {
     } else if (names.namesVisit()) {
       namesAlone();
     } else if (!names.unclear()) {
-      timeAlone();
+      cards();
     }
     namesDate();
     return finding;
+  }
+
+  /** Cards, where no row and no name says anything. */
+  private void cards() {
+    Visit visit = sorted.visit();
+    if (sorted.settled() && visit != null) {
+      byCards(visit);
+    } else if (visit != null) {
+      finding.propose(visit);
+      finding.waits(sorted.reasons());
+    } else if (sorted.reasons().isEmpty()) {
+      timeAlone();
+    } else {
+      List<Visit> holding = time.isFact() ? holdingAny() : List.of();
+      boolean only = sorted.reasons().stream().allMatch(each -> each.kind() == Kind.CARD_ALONE);
+      if (only && holding.size() == 1) {
+        finding.propose(holding.get(0));
+      }
+      finding.waits(sorted.reasons());
+    }
+  }
+
+  private List<Visit> holdingAny() {
+    return list.visits().stream().filter(time::within).toList();
+  }
+
+  private void byCards(Visit visit) {
+    finding.known(visit, sorted.facts().get(0));
+    sorted.facts().stream().skip(1).forEach(finding::fact);
+  }
+
+  /** What the cards have against a visit that a row or a name makes known. */
+  private void cardsAgree(Visit visit) {
+    Visit other = sorted.between();
+    if (other == null) {
+      return;
+    }
+    if (other.key().equalsIgnoreCase(visit.key())) {
+      finding.fact("the cards before and after it say the same");
+    } else {
+      finding.waits(
+          Kind.CONTRADICTION,
+          "the cards before and after it are those of another visit than its row or its name says",
+          FILE_IT);
+    }
   }
 
   /** True, with the reason, if the list and the record disagree about what was named. */
@@ -86,6 +138,7 @@ final class VisitFinder {
     }
     namesAgree(visit);
     timeAgrees(visit);
+    cardsAgree(visit);
   }
 
   private void rowNamesPatient() {
@@ -111,6 +164,7 @@ final class VisitFinder {
       finding.known(visit, "a person's row names the patient");
       finding.fact("taken during that patient's visit");
       namesAgree(visit);
+      cardsAgree(visit);
       return;
     }
     finding.waits(
@@ -156,15 +210,21 @@ final class VisitFinder {
       noSecondFact(holding);
       return;
     }
+    Visit visit = holding.get(0);
+    cardsAgree(visit);
+    if (oneExport && sorted.settled()) {
+      byCards(visit);
+      return;
+    }
     if (oneExport) {
-      finding.propose(holding.get(0));
+      finding.propose(visit);
       finding.waits(
           Kind.ONE_FACT,
           "its folder or file name and the visit list come from one program, so they are one fact",
           "look whether the proposal is right and file it by hand, or give it a row in the manifest");
       return;
     }
-    finding.known(holding.get(0), "its folder or file name names the patient or visit");
+    finding.known(visit, "its folder or file name names the patient or visit");
     finding.fact("taken during that visit");
   }
 

@@ -38,6 +38,10 @@ final class VisitFinding {
     reasons.add(new WaitReason(kind, sentence, advice));
   }
 
+  void waits(List<WaitReason> more) {
+    reasons.addAll(more);
+  }
+
   /** The visit if it is known and nothing speaks against it. */
   Optional<Visit> decided() {
     return known && reasons.isEmpty() ? Optional.ofNullable(visit) : Optional.empty();

@@ -6,9 +6,11 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.Outcome;
@@ -19,8 +21,13 @@ import org.vestibule.base.Outcome;
  * @param visits in the order of the list, each key once
  * @param disputed visits of the list that contradict the record; not among the visits
  * @param warnings recoverable oddities, each a sentence without patient data
+ * @param plans what the list plans, by visit key in lower case
  */
-public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String> warnings) {
+public record VisitList(
+    List<Visit> visits,
+    List<Disputed> disputed,
+    List<String> warnings,
+    Map<String, VisitPlan> plans) {
 
   /** No visit is known. */
   public static final VisitList EMPTY = new VisitList(List.of(), List.of());
@@ -31,11 +38,17 @@ public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String
     visits = List.copyOf(visits);
     disputed = List.copyOf(disputed);
     warnings = List.copyOf(warnings);
+    plans = Map.copyOf(plans);
   }
 
-  /** A list that no record contradicts. */
+  /** A list that no record contradicts and that plans nothing. */
   public VisitList(List<Visit> visits, List<String> warnings) {
-    this(visits, List.of(), warnings);
+    this(visits, List.of(), warnings, Map.of());
+  }
+
+  /** What the list plans for a visit; nothing for one that is only on record. */
+  public VisitPlan plan(Visit visit) {
+    return plans.getOrDefault(visit.key().toLowerCase(Locale.ROOT), VisitPlan.NONE);
   }
 
   /**
@@ -58,7 +71,7 @@ public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String
         .filter(visit -> !listed.contains(visit.key().toLowerCase(Locale.ROOT)))
         .forEach(sound::add);
     sound.sort(Comparator.comparing(Visit::start).thenComparing(Visit::key));
-    return new VisitList(sound, against, warnings);
+    return new VisitList(sound, against, warnings, plans);
   }
 
   private static Visit asRecorded(Visit listed, List<Visit> recorded) {
@@ -115,10 +128,14 @@ public record VisitList(List<Visit> visits, List<Disputed> disputed, List<String
       NumberDamage.refuseExponents(table.rows(), "accession number");
       List<String> warnings = new ArrayList<>(table.warnings());
       VisitsTogether visits = new VisitsTogether(warnings);
+      Map<String, VisitPlan> plans = new HashMap<>();
       for (TableRow row : table.rows()) {
-        visits.add(row, new VisitReader(row, issuer, warnings).read());
+        VisitReader reader = new VisitReader(row, issuer, warnings);
+        Visit visit = reader.read();
+        visits.add(row, visit);
+        plans.put(visit.key().toLowerCase(Locale.ROOT), reader.plan());
       }
-      return Outcome.done(new VisitList(visits.all(), warnings));
+      return Outcome.done(new VisitList(visits.all(), List.of(), warnings, plans));
     } catch (Refusal refusal) {
       return refusal.outcome();
     }

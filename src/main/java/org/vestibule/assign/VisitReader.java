@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
+import org.vestibule.dental.Series;
 
 /** Makes a visit of a row of the visit list. */
 final class VisitReader {
@@ -61,7 +62,9 @@ final class VisitReader {
               "überweiser",
               "zuweiser"),
           Column.optional("dentist", "practitioner", "provider", "doctor", "behandler", "zahnarzt"),
-          Column.optional("study uid", "study instance uid", "studyinstanceuid"));
+          Column.optional("study uid", "study instance uid", "studyinstanceuid"),
+          Column.optional("series", "views wanted", "photo series", "serie"),
+          Column.optional("chair", "room", "surgery", "operatory", "zimmer", "stuhl"));
 
   private static final Map<String, Sex> SEXES =
       Map.ofEntries(
@@ -121,6 +124,13 @@ final class VisitReader {
         name("referrer"),
         name("dentist"),
         uid());
+  }
+
+  /** What the row plans for the visit. */
+  VisitPlan plan() throws Refusal {
+    String words = row.get("series");
+    Series series = words.isEmpty() ? null : require("series", Series.find(words));
+    return new VisitPlan(series, text("chair", 64, false));
   }
 
   private Patient patient() throws Refusal {

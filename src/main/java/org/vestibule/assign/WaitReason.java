@@ -21,10 +21,16 @@ public record WaitReason(Kind kind, String sentence, String advice) {
     OTHER_VERSION,
     /** A word, number or key is not known. */
     UNKNOWN_WORD,
+    /** A card is in the picture, so it is no clinical photograph, or not one alone. */
+    CARD,
+    /** The order of the photographs between two cards is not certain. */
+    CARD_ORDER,
     /** Its time can't be used. */
     TIME,
     /** Nobody said whose it is. */
     NO_VISIT,
+    /** A card stands beside it, but does not settle whose it is. */
+    CARD_ALONE,
     /** One fact alone names the visit, and two are needed. */
     ONE_FACT,
     /** Nobody said what it shows. */

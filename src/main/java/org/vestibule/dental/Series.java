@@ -1,5 +1,10 @@
 package org.vestibule.dental;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.vestibule.base.Outcome;
+
 /** A set of views that is taken together. */
 public enum Series {
   BASELINE("baseline"),
@@ -18,5 +23,19 @@ public enum Series {
 
   public String words() {
     return words;
+  }
+
+  /** The series of this name; capitals, underscores and hyphens don't matter. */
+  public static Outcome<Series> find(String words) {
+    String asked = words.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
+    for (Series series : values()) {
+      if (series.words.equals(asked)) {
+        return Outcome.done(series);
+      }
+    }
+    List<String> known = Stream.of(values()).map(Series::words).toList();
+    return Outcome.refused(
+        "this is not a series that is known",
+        new NearestWords(known).suggestion(asked, "say " + String.join(", ", known)));
   }
 }

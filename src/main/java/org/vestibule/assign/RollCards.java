@@ -1,0 +1,28 @@
+package org.vestibule.assign;
+
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What cards and the order of photographs can say about a roll.
+ *
+ * @param seen every photograph whose place in an order matters: those of the roll, those that
+ *     earlier runs saw on the same days in the same folders, and unread pictures
+ * @param otherFiles names of files that are no photographs but may have used up a file number, such
+ *     as videos
+ * @param issued the visit cards that were drawn
+ * @param rules what the site has settled
+ */
+public record RollCards(
+    List<Seen> seen, Set<String> otherFiles, List<IssuedCard> issued, SortingRules rules) {
+
+  /** Nobody looked for cards. */
+  public static final RollCards NONE =
+      new RollCards(List.of(), Set.of(), List.of(), SortingRules.STRICT);
+
+  public RollCards {
+    seen = List.copyOf(seen);
+    otherFiles = Set.copyOf(otherFiles);
+    issued = List.copyOf(issued);
+  }
+}

@@ -13,7 +13,7 @@ import org.vestibule.dicom.Tags;
 import org.vestibule.dicom.TransferSyntax;
 
 /** A whole, valid VL Photographic object of an invented patient, to be spoilt by the tests. */
-final class SamplePhotograph {
+public final class SamplePhotograph {
 
   static final int ROWS = 48;
   static final int COLUMNS = 64;
@@ -21,7 +21,7 @@ final class SamplePhotograph {
   private SamplePhotograph() {}
 
   /** An upper occlusal view through a mirror, turned back, with tooth 16 named. */
-  static DataSet data() {
+  public static DataSet data() {
     DataSet data = new DataSet();
     identity(data);
     series(data);
@@ -31,7 +31,7 @@ final class SamplePhotograph {
     return data.putFragments(Tags.PixelData, jpeg());
   }
 
-  static byte[] file(DataSet data) {
+  public static byte[] file(DataSet data) {
     return Part10Writer.write(data, TransferSyntax.JPEG_BASELINE).orThrow();
   }
 
@@ -39,7 +39,7 @@ final class SamplePhotograph {
     return file(data());
   }
 
-  static DataSet code(String scheme, String value, String meaning) {
+  public static DataSet code(String scheme, String value, String meaning) {
     return new DataSet()
         .put(Tags.CodeValue, value)
         .put(Tags.CodingSchemeDesignator, scheme)
@@ -129,7 +129,7 @@ final class SamplePhotograph {
   }
 
   /** A baseline picture without application segments. */
-  static byte[] jpeg() {
+  public static byte[] jpeg() {
     BufferedImage image = new BufferedImage(COLUMNS, ROWS, BufferedImage.TYPE_INT_RGB);
     for (int y = 0; y < ROWS; y++) {
       for (int x = 0; x < COLUMNS; x++) {

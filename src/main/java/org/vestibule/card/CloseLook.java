@@ -1,0 +1,125 @@
+package org.vestibule.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.vestibule.card.CardSighting.NoCard;
+import org.vestibule.card.CardSighting.Refused;
+import org.vestibule.jpeg.Brightness;
+import org.vestibule.jpeg.GrayRaster;
+
+/**
+ * The closer look: reads the codes around suspected corner marks, larger and larger until one is
+ * read, and says what was seen.
+ */
+final class CloseLook {
+
+  /** How far from a mark the rest of its card may lie, in modules. */
+  private static final float REACH = 75;
+
+  /** Samples to a module from which a code may be read. */
+  private static final float READABLE = 2.2f;
+
+  private static final String AGAIN =
+      "photograph it again, filling half of the frame, without glare and held flat";
+
+  private final Brightness picture;
+  private final List<Finder> suspects;
+
+  /** Part of the picture to look at, in blocks. */
+  private int left;
+
+  private int top;
+  private int right;
+  private int bottom;
+
+  /** The marks seen at the closest look that was needed, in blocks. */
+  private List<Finder> marks = List.of();
+
+  private List<CodeRead> codes = List.of();
+
+  CloseLook(Brightness picture, List<Finder> suspects) {
+    this.picture = picture;
+    this.suspects = suspects;
+    around();
+  }
+
+  private void around() {
+    left = picture.blocksWide();
+    top = picture.blocksHigh();
+    for (Finder mark : suspects) {
+      float reach = REACH * mark.module();
+      left = Math.min(left, Math.max(0, (int) (mark.x() - reach)));
+      top = Math.min(top, Math.max(0, (int) (mark.y() - reach)));
+      right = Math.max(right, Math.min(picture.blocksWide(), (int) (mark.x() + reach) + 1));
+      bottom = Math.max(bottom, Math.min(picture.blocksHigh(), (int) (mark.y() + reach) + 1));
+    }
+  }
+
+  CardSighting sighting() {
+    float module = (float) suspects.stream().mapToDouble(Finder::module).min().orElse(1);
+    for (int eighths = 1; eighths <= 8 && !read(); eighths *= 2) {
+      if (module * eighths >= READABLE || eighths == 8) {
+        look(eighths);
+      }
+    }
+    return judged();
+  }
+
+  private boolean read() {
+    return codes.stream().anyMatch(code -> !(CardText.read(code.text()) instanceof NoCard));
+  }
+
+  private void look(int eighths) {
+    GrayRaster part = picture.part(eighths, left, top, right, bottom);
+    float factor = 1f / eighths;
+    List<Finder> seen = new ArrayList<>();
+    for (Finder mark : Suspects.in(Shades.of(part))) {
+      seen.add(
+          new Finder(left + mark.x() * factor, top + mark.y() * factor, mark.module() * factor));
+    }
+    marks = seen.size() >= marks.size() ? seen : marks;
+    codes = CodeReader.read(part).stream().map(code -> code.placed(factor, left, top)).toList();
+  }
+
+  private CardSighting judged() {
+    List<CodeRead> cards =
+        codes.stream().filter(code -> !(CardText.read(code.text()) instanceof NoCard)).toList();
+    TreeSet<String> texts = new TreeSet<>(cards.stream().map(CodeRead::text).toList());
+    List<Finder> others =
+        marks.stream().filter(mark -> codes.stream().noneMatch(code -> code.owns(mark))).toList();
+    boolean another = pair(others);
+    if (texts.isEmpty()) {
+      return another
+          ? new Refused("a code like a card's is seen but can't be read", AGAIN)
+          : new NoCard();
+    }
+    if (texts.size() > 1) {
+      return new Refused(
+          texts.size() + " cards are in one photograph", "photograph one card, and nothing else");
+    }
+    if (cards.stream().anyMatch(CodeRead::mirrored)) {
+      return new Refused(
+          "the card is mirrored in the photograph",
+          "photograph it directly, not in a mirror; if it was, have the phone's front camera store"
+              + " pictures unmirrored, and look at the photographs beside it");
+    }
+    if (another) {
+      return new Refused(
+          "a card and another code that can't be read are in one photograph",
+          "photograph one card, and nothing else");
+    }
+    return CardText.read(texts.first());
+  }
+
+  private static boolean pair(List<Finder> marks) {
+    for (int i = 0; i < marks.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        if (marks.get(i).fits(marks.get(j))) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+}

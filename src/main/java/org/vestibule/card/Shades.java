@@ -1,0 +1,127 @@
+package org.vestibule.card;
+
+import org.vestibule.jpeg.GrayRaster;
+
+/**
+ * A small picture and, for each of its samples, how much brighter it is than its surroundings:
+ * below 0 it counts as dark. The surroundings are a square around it, so that shade and lamps do
+ * not matter.
+ */
+final class Shades {
+
+  /** Half the side of the surroundings, in samples. */
+  private static final int AROUND = 22;
+
+  /** A sample counts as dark if it is darker than this many 1/64 of the mean around it. */
+  private static final int DARKER = 60;
+
+  final int width;
+  final int height;
+
+  /** Sample minus threshold, row by row. */
+  final short[] above;
+
+  private final byte[] samples;
+
+  private Shades(int width, int height, byte[] samples) {
+    this.width = width;
+    this.height = height;
+    this.samples = samples;
+    this.above = new short[samples.length];
+    compare();
+  }
+
+  static Shades of(GrayRaster picture) {
+    return new Shades(picture.width(), picture.height(), picture.samples());
+  }
+
+  /** The same picture at half the size. */
+  Shades halved() {
+    int wide = Math.max(1, width / 2);
+    int high = Math.max(1, height / 2);
+    byte[] half = new byte[wide * high];
+    for (int y = 0; y < high; y++) {
+      int row = Math.min(2 * y, height - 1) * width;
+      int next = Math.min(2 * y + 1, height - 1) * width;
+      for (int x = 0; x < wide; x++) {
+        int right = Math.min(2 * x + 1, width - 1);
+        half[y * wide + x] =
+            (byte)
+                ((at(row + 2 * x) + at(row + right) + at(next + 2 * x) + at(next + right) + 2) / 4);
+      }
+    }
+    return new Shades(wide, high, half);
+  }
+
+  private int at(int index) {
+    return samples[Math.min(index, samples.length - 1)] & 0xFF;
+  }
+
+  /** A sample, 0 to 255; beyond the edge that of the edge. */
+  int sample(int x, int y) {
+    int column = Math.max(0, Math.min(width - 1, x));
+    int row = Math.max(0, Math.min(height - 1, y));
+    return samples[row * width + column] & 0xFF;
+  }
+
+  /** How far a place is above its threshold, between samples interpolated. */
+  float above(float x, float y) {
+    int left = (int) x;
+    int top = (int) y;
+    if (x < 0 || y < 0 || left >= width - 1 || top >= height - 1) {
+      return Float.NaN;
+    }
+    float across = x - left;
+    float down = y - top;
+    int at = top * width + left;
+    float upper = above[at] + across * (above[at + 1] - above[at]);
+    float lower = above[at + width] + across * (above[at + width + 1] - above[at + width]);
+    return upper + down * (lower - upper);
+  }
+
+  /** Sums along rows and columns slide over the picture, so that each sample costs the same. */
+  private void compare() {
+    int[] columns = new int[width];
+    for (int y = 0; y < Math.min(AROUND, height); y++) {
+      add(columns, y, 1);
+    }
+    for (int y = 0; y < height; y++) {
+      if (y + AROUND < height) {
+        add(columns, y + AROUND, 1);
+      }
+      if (y - AROUND - 1 >= 0) {
+        add(columns, y - AROUND - 1, -1);
+      }
+      int rows = Math.min(height - 1, y + AROUND) - Math.max(0, y - AROUND) + 1;
+      compareRow(columns, y, rows);
+    }
+  }
+
+  private void compareRow(int[] columns, int y, int rows) {
+    int sum = 0;
+    int wide = 0;
+    for (int x = 0; x < Math.min(AROUND, width); x++) {
+      sum += columns[x];
+      wide++;
+    }
+    for (int x = 0; x < width; x++) {
+      if (x + AROUND < width) {
+        sum += columns[x + AROUND];
+        wide++;
+      }
+      if (x - AROUND - 1 >= 0) {
+        sum -= columns[x - AROUND - 1];
+        wide--;
+      }
+      int threshold = (int) ((long) sum * DARKER / (64L * wide * rows));
+      above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) - threshold);
+    }
+  }
+
+  private void add(int[] columns, int y, int sign) {
+    int row = y * width;
+    for (int x = 0; x < width; x++) {
+      columns[x] += sign * (samples[row + x] & 0xFF);
+    }
+  }
+}

@@ -1,0 +1,28 @@
+package org.vestibule.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.vestibule.jpeg.Brightness;
+
+/** The cheap look: what might be a code's corner marks in a picture at an eighth of its size. */
+final class Suspects {
+
+  private Suspects() {}
+
+  /** The marks seen, in samples of the picture at 1/8, that is in blocks. */
+  static List<Finder> in(Brightness picture) {
+    return in(Shades.of(picture.whole(1)));
+  }
+
+  /** The marks in a picture and, for large ones, in the picture at half its size. */
+  static List<Finder> in(Shades shades) {
+    List<Finder> marks = new ArrayList<>(FinderScan.in(shades));
+    for (Finder large : FinderScan.in(shades.halved())) {
+      Finder mark = new Finder(2 * large.x() + 0.5f, 2 * large.y() + 0.5f, 2 * large.module());
+      if (marks.stream().noneMatch(other -> other.distance(mark) < 3 * mark.module())) {
+        marks.add(mark);
+      }
+    }
+    return marks;
+  }
+}

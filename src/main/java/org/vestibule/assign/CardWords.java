@@ -53,6 +53,7 @@ final class CardWords {
         said.accessories(),
         said.stage() == null && card != null ? card.stage() : said.stage(),
         said.trim(),
+        said.salvage(),
         problems);
   }
 

@@ -123,11 +123,12 @@ final class DemoCommand implements Callable<Integer> {
         Ingest.run(
             practice,
             new IngestRequest(
-                home.resolve("inbox"),
-                home.resolve("inbox").resolve("manifest.csv"),
-                PERSON,
-                false,
-                false),
+                    home.resolve("inbox"),
+                    home.resolve("inbox").resolve("manifest.csv"),
+                    PERSON,
+                    false,
+                    false)
+                .onAllProcessors(),
             (done, of, name) -> console.progress((done + 1) + " of " + of + "  " + name));
     console.progressDone();
     if (report instanceof Refused<IngestReport> refused) {

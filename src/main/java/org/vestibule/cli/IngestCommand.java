@@ -68,11 +68,12 @@ final class IngestCommand extends PersonCommand {
     }
     IngestRequest request =
         new IngestRequest(
-            from,
-            manifest == null ? from.resolve("manifest.csv") : surroundings().path(manifest),
-            by,
-            dryRun,
-            !atOnce);
+                from,
+                manifest == null ? from.resolve("manifest.csv") : surroundings().path(manifest),
+                by,
+                dryRun,
+                !atOnce)
+            .onAllProcessors();
     Outcome<IngestReport> report =
         Ingest.run(
             practice,

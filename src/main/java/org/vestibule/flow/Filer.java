@@ -25,12 +25,38 @@ import org.vestibule.store.objects.Put;
 
 /**
  * Files one photograph: intent in the ledger, objects made, written, read back and proved, then
- * kept, frame and crop in one transaction. Whoever calls holds the run lock.
+ * kept, frame and crop in one transaction. Whoever calls holds the run lock. Making and proving
+ * touch neither ledger nor disk but for reading, so that several photographs can be made and proved
+ * beside one another; all else is for one thread.
  */
 final class Filer {
 
   private static final String NAME_TAKEN =
       "another file already had the name of its object, and was left as it is";
+
+  /**
+   * A photograph to be filed as it was decided and intended.
+   *
+   * @param another true if its first intent could not become objects
+   */
+  record Task(
+      Picture atHand,
+      Decision decision,
+      Laid laid,
+      Making making,
+      List<Intent> intents,
+      boolean another) {
+
+    Task instead(List<Intent> anew) {
+      return new Task(atHand, decision, laid, making, anew, true);
+    }
+  }
+
+  /** The objects of a task, which are not yet anywhere. */
+  record Made(Task task, Picture picture, List<EncodedObject> objects) {}
+
+  /** The objects of a task as they stand on the disk, proved. */
+  record Proved(Made made, List<KeptObject> kept) {}
 
   private final Practice practice;
   private final Ledger ledger;
@@ -52,49 +78,78 @@ final class Filer {
    */
   Outcome<FiledPhoto> file(Picture picture, Decision decision, Laid laid, String source, String why)
       throws IOException {
+    return complete(begin(picture, decision, laid, source, why));
+  }
+
+  /** Writes down the intent. */
+  Task begin(Picture picture, Decision decision, Laid laid, String source, String why) {
     List<Intent> intents = intentions.begin(picture, decision, source, why);
-    return complete(picture, decision, laid, Making.now(practice.settings()), intents);
+    return new Task(picture, decision, laid, Making.now(practice.settings()), intents, false);
+  }
+
+  /** Makes, writes, proves and keeps what the ledger intends. */
+  Outcome<FiledPhoto> complete(Task task) throws IOException {
+    Outcome<Made> written = write(make(task));
+    return written instanceof Done<Made> done
+        ? prove(done.value()).map(this::keep)
+        : ((Refused<Made>) written).as();
+  }
+
+  /** Makes the objects. */
+  Outcome<Made> make(Task task) {
+    return task.atHand()
+        .by(task.decision())
+        .then(picture -> encoded(task, picture).map(objects -> new Made(task, picture, objects)));
   }
 
   /**
-   * Makes, writes, proves and keeps what the ledger intends. Where something else has an object's
-   * name already, that is left as it is, and the photograph's next revision is begun instead.
+   * Writes the objects. Where something else has an object's name already, that is left as it is,
+   * and the photograph's next revision is made and written instead.
    */
-  Outcome<FiledPhoto> complete(
-      Picture atHand, Decision decision, Laid laid, Making making, List<Intent> intended)
-      throws IOException {
-    Outcome<Picture> filed = atHand.by(decision);
-    if (!(filed instanceof Done<Picture> found)) {
-      return ((Refused<Picture>) filed).as();
+  Outcome<Made> write(Outcome<Made> made) throws IOException {
+    Outcome<Made> next = made;
+    while (next instanceof Done<Made> done && !written(done.value())) {
+      Task task = done.value().task();
+      next = make(task.instead(anew(task)));
     }
-    Picture picture = found.value();
-    List<Intent> intents = intended;
-    List<String> remarks = List.of();
-    Outcome<List<EncodedObject>> made = make(picture, decision, laid, making, intents);
-    while (made instanceof Done<List<EncodedObject>> done && !written(done.value())) {
-      intents = intentions.anew(picture, decision, intents, making, NAME_TAKEN);
-      remarks = List.of("under a new identity, since " + NAME_TAKEN);
-      made = make(picture, decision, laid, making, intents);
-    }
-    if (made instanceof Refused<List<EncodedObject>> refused) {
-      return refused.as();
-    }
+    return next;
+  }
+
+  private List<Intent> anew(Task task) {
+    return intentions.anew(
+        task.atHand(), task.decision(), task.intents(), task.making(), NAME_TAKEN);
+  }
+
+  /** Reads the objects back and compares their pictures with the file's. */
+  Outcome<Proved> prove(Made made) throws IOException {
     List<KeptObject> kept = new ArrayList<>();
-    for (EncodedObject object : made.orThrow()) {
-      Outcome<KeptObject> proved = proved(object, picture);
+    for (EncodedObject object : made.objects()) {
+      Outcome<KeptObject> proved = proved(object, made.picture());
       if (proved instanceof Refused<KeptObject> refused) {
         return refused.as();
       }
       kept.add(proved.orThrow());
     }
-    EncodedObject face = made.orThrow().get(made.orThrow().size() - 1);
-    ledger.kept().keep(picture.hash(), kept, description(picture, decision, face));
-    return Outcome.done(report(picture, decision, laid, face, remarks));
+    return Outcome.done(new Proved(made, kept));
   }
 
-  private Outcome<List<EncodedObject>> make(
-      Picture picture, Decision decision, Laid laid, Making making, List<Intent> intents) {
-    new KeptPictures(practice).made(picture, frame(intents), laid.turn());
+  /** Tells the ledger that the objects are kept. */
+  FiledPhoto keep(Proved proved) {
+    Made made = proved.made();
+    Task task = made.task();
+    EncodedObject face = made.objects().get(made.objects().size() - 1);
+    ledger
+        .kept()
+        .keep(
+            made.picture().hash(),
+            proved.kept(),
+            description(made.picture(), task.decision(), face));
+    return report(made, face);
+  }
+
+  private Outcome<List<EncodedObject>> encoded(Task task, Picture picture) {
+    Laid laid = task.laid();
+    Decision decision = task.decision();
     Turn before = picture.turned().inverse();
     Laid further =
         new Laid(before.then(laid.turn()), laid.shown(), laid.viewModifiers(), laid.because());
@@ -104,19 +159,21 @@ final class Filer {
             decision,
             further,
             before.then(Turn.asShown(picture.facts().orientation())),
-            identity(intents, Role.FRAME),
-            decision.crop() == null ? null : identity(intents, Role.CROP),
+            identity(task.intents(), Role.FRAME),
+            decision.crop() == null ? null : identity(task.intents(), Role.CROP),
             picture.part(),
-            making.institution(),
-            making.zone());
+            task.making().institution(),
+            task.making().zone());
     return picture.isBare()
         ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
         : encoder.encode(picture.bytes(), request);
   }
 
   /** Writes the objects; false if something else has the name of one. A bad disk ends the run. */
-  private boolean written(List<EncodedObject> objects) throws IOException {
-    for (EncodedObject object : objects) {
+  private boolean written(Made made) throws IOException {
+    Task task = made.task();
+    new KeptPictures(practice).made(made.picture(), frame(task.intents()), task.laid().turn());
+    for (EncodedObject object : made.objects()) {
       String uid = object.identity().sopInstanceUid();
       Outcome<Put> put = practice.store().objects().putIfAbsent(uid, object.toByteArray());
       if (put instanceof Refused<Put> badDisk) {
@@ -169,13 +226,17 @@ final class Filer {
     return intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow().identity();
   }
 
-  private FiledPhoto report(
-      Picture picture, Decision decision, Laid laid, EncodedObject face, List<String> first) {
-    List<String> remarks = new ArrayList<>(first);
+  private FiledPhoto report(Made made, EncodedObject face) {
+    Task task = made.task();
+    Picture picture = made.picture();
+    List<String> remarks = new ArrayList<>();
+    if (task.another()) {
+      remarks.add("under a new identity, since " + NAME_TAKEN);
+    }
     if (!picture.part().isEmpty()) {
       remarks.add("not the whole photograph: " + picture.part());
     }
-    addUnlessEmpty(remarks, TurnWords.of(laid.turn()));
+    addUnlessEmpty(remarks, TurnWords.of(task.laid().turn()));
     if (face.cropWords() != null) {
       remarks.add("cropped, whole frame kept");
     }
@@ -188,7 +249,7 @@ final class Filer {
               + " rows");
     }
     return FiledPhoto.of(
-        practice.store().ids().of(picture.hash()), picture.name(), decision, remarks);
+        practice.store().ids().of(picture.hash()), picture.name(), task.decision(), remarks);
   }
 
   private static void addUnlessEmpty(List<String> to, @Nullable String text) {

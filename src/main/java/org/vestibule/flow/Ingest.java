@@ -57,7 +57,16 @@ public final class Ingest {
     if (!(assigner instanceof Done<RollAssigner> ready)) {
       return ((Refused<RollAssigner>) assigner).as();
     }
-    TakingIn takingIn = new TakingIn(practice, request, tally);
+    try (TakingIn takingIn = new TakingIn(practice, request, tally)) {
+      take(roll, ready.value(), takingIn);
+    }
+    if (!request.dryRun()) {
+      practice.store().followIndex();
+    }
+    return Outcome.done(tally.report(roll.leftOut()));
+  }
+
+  private void take(Roll roll, RollAssigner assigner, TakingIn takingIn) throws IOException {
     if (!request.dryRun()) {
       practice.store().objects().clearInterrupted();
       takingIn.places(roll);
@@ -66,17 +75,14 @@ public final class Ingest {
     for (int i = 0; i < roll.photos().size(); i++) {
       Photo photo = roll.photos().get(i);
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
-      takingIn.take(photo, ready.value());
+      takingIn.take(photo, assigner);
     }
+    takingIn.finish();
     for (LeftOut file : roll.leftOut()) {
       if (file.kind() == LeftOutKind.HEIC || file.kind() == LeftOutKind.DAMAGED) {
         takingIn.waitUnread(file);
       }
     }
-    if (!request.dryRun()) {
-      practice.store().followIndex();
-    }
-    return Outcome.done(tally.report(roll.leftOut()));
   }
 
   private IntakeRules rules() {

@@ -70,7 +70,8 @@ final class Resumption {
     }
     Outcome<Laid> laid = lay(begun.decision(), begun.picture().facts(), making.lowerArch());
     return laid instanceof Done<Laid> done
-        ? filer.complete(begun.picture(), begun.decision(), done.value(), making, intents)
+        ? filer.complete(
+            new Filer.Task(begun.picture(), begun.decision(), done.value(), making, intents, false))
         : ((Refused<Laid>) laid).as();
   }
 

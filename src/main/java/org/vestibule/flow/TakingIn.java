@@ -24,7 +24,7 @@ import org.vestibule.store.ledger.PhotoState;
  * Takes in single photographs of a folder: files one, or lets it wait. A photograph on which the
  * program fails waits too, and never stops the others.
  */
-final class TakingIn {
+final class TakingIn implements FilingLine.Ends, AutoCloseable {
 
   private final Practice practice;
   private final IngestRequest request;
@@ -33,6 +33,7 @@ final class TakingIn {
   private final WaitingPhotos waitingPhotos;
   private final SourceFiles sources;
   private final Filer filer;
+  private final FilingLine line;
   private final Setback setback;
   private final ShotVersions versions;
   private final ChangedRows changedRows;
@@ -45,6 +46,7 @@ final class TakingIn {
     this.waitingPhotos = new WaitingPhotos(practice);
     this.sources = new SourceFiles(practice);
     this.filer = new Filer(practice);
+    this.line = new FilingLine(filer, request.beside(), this);
     this.setback = new Setback(practice);
     this.versions = new ShotVersions(practice);
     this.changedRows = new ChangedRows(practice);
@@ -104,7 +106,8 @@ final class TakingIn {
     return ledger.photos().find(hash).map(PhotoRow::state).orElse(PhotoState.SEEN);
   }
 
-  private void failed(Photo photo, Throwable failure) {
+  @Override
+  public void failed(Photo photo, Throwable failure) {
     tally.defect(photo.arrival().shownName(), failure);
     ContentHash hash = photo.arrival().hash();
     Map<String, String> said = new Resumption(practice, filer).said(hash, photo.facts());
@@ -137,18 +140,37 @@ final class TakingIn {
       tally.note(((Refused<byte[]>) bytes).sentence() + ".");
       return;
     }
-    Picture picture =
-        Picture.ofFile(hash, photo.arrival().shownName(), photo.facts(), found.value());
-    Outcome<FiledPhoto> done =
-        filer.file(picture, decided.decision(), decided.laid(), "ingest", "");
-    if (done instanceof Done<FiledPhoto> finished) {
+    line.add(
+        photo,
+        decided,
+        Picture.ofFile(hash, photo.arrival().shownName(), photo.facts(), found.value()));
+  }
+
+  /** Ends the photographs whose filing was begun. */
+  void finish() throws IOException {
+    line.finish();
+  }
+
+  @Override
+  public void close() {
+    line.close();
+  }
+
+  @Override
+  public void ended(Photo photo, Decided decided, Outcome<FiledPhoto> outcome) {
+    if (outcome instanceof Done<FiledPhoto> finished) {
       tally.filed(finished.value());
       return;
     }
     Map<String, String> proposal =
         ProposalWords.of(decided.decision(), photo.facts().orientation());
     WaitingPhoto.Reason reason =
-        setback.refused(hash, photo.facts(), proposal, request.by(), (Refused<FiledPhoto>) done);
+        setback.refused(
+            photo.arrival().hash(),
+            photo.facts(),
+            proposal,
+            request.by(),
+            (Refused<FiledPhoto>) outcome);
     tally.waits(waiting(photo, proposal, List.of(reason)));
   }
 

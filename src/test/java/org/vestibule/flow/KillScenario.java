@@ -30,12 +30,12 @@ enum KillScenario {
 
     @Override
     void run(SmallPractice small, Practice practice) throws IOException {
-      small.ingest(practice);
+      small.ingestOnAllProcessors(practice);
     }
 
     @Override
     void goOn(SmallPractice small, Practice practice) throws IOException {
-      small.ingest(practice);
+      small.ingestOnAllProcessors(practice);
     }
 
     @Override
@@ -61,7 +61,7 @@ enum KillScenario {
     /** The night's run completes it; where nothing was begun yet the person says it again. */
     @Override
     void goOn(SmallPractice small, Practice practice) throws IOException {
-      small.ingest(practice);
+      small.ingestOnAllProcessors(practice);
       if (current(practice).get(0).revision() == 1) {
         move(practice).orThrow();
       }
@@ -105,7 +105,7 @@ enum KillScenario {
       Outcome<String> again =
           new Corrections(practice).reject(id(practice), "Ada Example", "not ours");
       assertThat(again instanceof Done<String>).isNotEqualTo(before);
-      small.ingest(practice);
+      small.ingestOnAllProcessors(practice);
     }
 
     @Override
@@ -170,7 +170,7 @@ enum KillScenario {
     Settings settings = changed ? small.changed() : small.settings();
     try (Practice practice = small.open(settings, WriteSteps.PASS)) {
       goOn(small, practice);
-      IngestReport quiet = small.ingest(practice);
+      IngestReport quiet = small.ingestOnAllProcessors(practice);
       assertThat(quiet.filed()).isEmpty();
       assertThat(quiet.unfinished()).isEmpty();
       assertThat(quiet.defects()).isEmpty();
@@ -204,7 +204,7 @@ enum KillScenario {
 
   private static void ingestAll(SmallPractice small) throws IOException {
     try (Practice practice = small.open()) {
-      small.ingest(practice);
+      small.ingestOnAllProcessors(practice);
     }
   }
 }

@@ -115,10 +115,15 @@ public final class SmallPractice {
   }
 
   public IngestReport ingest(Practice practice) throws IOException {
-    return Ingest.run(
-            practice,
-            new IngestRequest(inbox(), inbox().resolve("manifest.csv"), WHO, false, false),
-            Progress.NONE)
-        .orThrow();
+    return Ingest.run(practice, request(), Progress.NONE).orThrow();
+  }
+
+  /** As the command does: pictures are made beside one another. */
+  IngestReport ingestOnAllProcessors(Practice practice) throws IOException {
+    return Ingest.run(practice, request().onAllProcessors(), Progress.NONE).orThrow();
+  }
+
+  private IngestRequest request() {
+    return new IngestRequest(inbox(), inbox().resolve("manifest.csv"), WHO, false, false);
   }
 }

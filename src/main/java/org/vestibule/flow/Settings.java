@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
+import org.vestibule.assign.SortingRules;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
 
@@ -24,6 +25,7 @@ import org.vestibule.dental.Notation;
  * @param namePatterns what folder and file names mean
  * @param oneExport true if folders and visit list come out of one program and are one fact
  * @param captures how named persons said a view is always taken
+ * @param sorting what the practice has settled about sorting by cards
  */
 public record Settings(
     String practiceId,
@@ -39,7 +41,8 @@ public record Settings(
     Duration settle,
     List<String> namePatterns,
     boolean oneExport,
-    List<StatedCapture> captures) {
+    List<StatedCapture> captures,
+    SortingRules sorting) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -75,6 +78,7 @@ public record Settings(
         Duration.ofSeconds(10),
         List.of(),
         true,
-        List.of());
+        List.of(),
+        SortingRules.STRICT);
   }
 }

@@ -14,6 +14,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.vestibule.assign.ClockCorrection;
+import org.vestibule.assign.PhoneChair;
+import org.vestibule.assign.SortingRules;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.LowerArchShown;
@@ -56,6 +59,14 @@ class SettingsFileTest {
                 mirror = "as shot"
                 incisors = "top"
                 by = "Dr. Ada Example"
+                [cards]
+                opening-card-suffices = true
+                gaps-are-deletions = true
+                margin-minutes = 5
+                [[clock]]
+                camera = "Lumo P1"
+                add-minutes = -60
+                by = "Dr. Ada Example"
                 """)
             .orThrow();
     assertThat(settings.practiceName()).isEqualTo("Practice at the Old Mill");
@@ -73,6 +84,15 @@ class SettingsFileTest {
             List.of(
                 new Settings.StatedCapture(
                     "upper-occlusal", "Lumo P1", "as shot", "top", "Dr. Ada Example")));
+    assertThat(settings.sorting())
+        .isEqualTo(
+            new SortingRules(
+                true,
+                true,
+                Duration.ofMinutes(5),
+                List.of(
+                    new ClockCorrection("", "Lumo P1", Duration.ofHours(-1), "Dr. Ada Example")),
+                List.of()));
   }
 
   @ParameterizedTest
@@ -86,6 +106,10 @@ class SettingsFileTest {
         "[intake]~settle-seconds = -1| vestibule.toml, line 2, intake.settle-seconds: whole seconds from 0 to 86400 were expected: write for example 10",
         "[names]~one-export = \"no\"| vestibule.toml, line 2, names.one-export: true or false was expected: write true or false",
         "[names]~patterns = \"x\"| vestibule.toml, line 2, names.patterns: a list was expected: write [\"first\", \"second\"]",
+        "[cards]~margin-minutes = 1441| vestibule.toml, line 2, cards.margin-minutes: whole minutes from 0 to 1440 were expected: write for example 10",
+        "[[clock]]~folder = \"a\"~add-minutes = 60| vestibule.toml: a [[clock]] lacks \"add-minutes\" or \"by\": a clock names what is to be added to the phone's time, and the person who states it",
+        "[[clock]]~add-minutes = 60~by = \"Ada\"| vestibule.toml: a [[clock]] does not say which phone is meant: name its folder below the inbox, or its camera as the files name it",
+        "[[chair]]~folder = \"a\"| vestibule.toml: a [[chair]] lacks \"name\": write the chair as the visit list writes it",
         "[[capture]]~view = \"upper-occlusal\"| vestibule.toml: a [[capture]] lacks \"camera\": a capture names view, camera, mirror and the person who states it"
       })
   void refusesByLineAndKey(String text, String sentence) throws IOException {
@@ -115,6 +139,14 @@ class SettingsFileTest {
             .replace("zone = \"Europe/Vienna\"", "zone = \"Europe/Lisbon\"");
     Settings settings = read(switchedOn).orThrow();
     assertThat(settings.captures()).hasSize(1);
+    assertThat(settings.sorting())
+        .isEqualTo(
+            new SortingRules(
+                false,
+                false,
+                Duration.ZERO,
+                List.of(new ClockCorrection("phone-1", "", Duration.ofHours(1), "Dr. Ada Example")),
+                List.of(new PhoneChair("phone-1", "", "Chair 1"))));
     Settings base = Settings.defaults(home, MACHINE);
     assertThat(
             new Settings(
@@ -131,7 +163,8 @@ class SettingsFileTest {
                 settings.settle(),
                 settings.namePatterns(),
                 settings.oneExport(),
-                List.of()))
+                List.of(),
+                SortingRules.STRICT))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

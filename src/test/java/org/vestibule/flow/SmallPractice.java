@@ -103,7 +103,8 @@ public final class SmallPractice {
         old.settle(),
         old.namePatterns(),
         old.oneExport(),
-        old.captures());
+        old.captures(),
+        old.sorting());
   }
 
   Practice open() throws IOException {

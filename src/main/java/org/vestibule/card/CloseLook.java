@@ -36,7 +36,7 @@ final class CloseLook {
   /** The marks seen at the closest look that was needed, in blocks. */
   private List<Finder> marks = List.of();
 
-  private List<CodeRead> codes = List.of();
+  private final List<CodeRead> codes = new ArrayList<>();
 
   CloseLook(Brightness picture, List<Finder> suspects) {
     this.picture = picture;
@@ -58,7 +58,7 @@ final class CloseLook {
 
   CardSighting sighting() {
     float module = (float) suspects.stream().mapToDouble(Finder::module).min().orElse(1);
-    for (int eighths = 1; eighths <= 8 && !read(); eighths *= 2) {
+    for (int eighths = 1; eighths <= 8 && (codes.isEmpty() || strange()); eighths *= 2) {
       if (module * eighths >= READABLE || eighths == 8) {
         look(eighths);
       }
@@ -66,29 +66,33 @@ final class CloseLook {
     return judged();
   }
 
-  private boolean read() {
-    return codes.stream().anyMatch(code -> !(CardText.read(code.text()) instanceof NoCard));
+  /** True if there are marks of a code that was not read. */
+  private boolean strange() {
+    return Finder.anyFit(
+        marks.stream().filter(mark -> codes.stream().noneMatch(code -> code.owns(mark))).toList());
   }
 
   private void look(int eighths) {
     GrayRaster part = picture.part(eighths, left, top, right, bottom);
+    Shades shades = Shades.of(part);
     float factor = 1f / eighths;
+    List<Finder> near = Suspects.in(shades);
     List<Finder> seen = new ArrayList<>();
-    for (Finder mark : Suspects.in(Shades.of(part))) {
+    for (Finder mark : near) {
       seen.add(
           new Finder(left + mark.x() * factor, top + mark.y() * factor, mark.module() * factor));
     }
-    marks = seen.size() >= marks.size() ? seen : marks;
-    codes = CodeReader.read(part).stream().map(code -> code.placed(factor, left, top)).toList();
+    marks = seen;
+    List<CodeRead> read = new ArrayList<>(CodeReader.read(part));
+    read.addAll(new GridReader(shades).read(near));
+    read.forEach(code -> codes.add(code.placed(factor, left, top)));
   }
 
   private CardSighting judged() {
     List<CodeRead> cards =
         codes.stream().filter(code -> !(CardText.read(code.text()) instanceof NoCard)).toList();
     TreeSet<String> texts = new TreeSet<>(cards.stream().map(CodeRead::text).toList());
-    List<Finder> others =
-        marks.stream().filter(mark -> codes.stream().noneMatch(code -> code.owns(mark))).toList();
-    boolean another = pair(others);
+    boolean another = strange();
     if (texts.isEmpty()) {
       return another
           ? new Refused("a code like a card's is seen but can't be read", AGAIN)
@@ -110,16 +114,5 @@ final class CloseLook {
           "photograph one card, and nothing else");
     }
     return CardText.read(texts.first());
-  }
-
-  private static boolean pair(List<Finder> marks) {
-    for (int i = 0; i < marks.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        if (marks.get(i).fits(marks.get(j))) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 }

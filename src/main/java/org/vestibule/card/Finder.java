@@ -1,5 +1,7 @@
 package org.vestibule.card;
 
+import java.util.List;
+
 /**
  * A corner mark of a QR code: a dark square in a light ring in a dark ring.
  *
@@ -23,6 +25,18 @@ record Finder(float x, float y, float module) {
     float smaller = Math.min(module, other.module);
     float apart = distance(other);
     return larger < LIKE * smaller && apart > NEAREST * smaller && apart < FARTHEST * larger;
+  }
+
+  /** True if two of the marks fit each other. */
+  static boolean anyFit(List<Finder> marks) {
+    for (int i = 0; i < marks.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        if (marks.get(i).fits(marks.get(j))) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static final float LIKE = 1.6f;

@@ -23,7 +23,7 @@ final class FinderScan {
   private static final float SMALLEST = 0.85f;
 
   /** Dark and light must be at least this far apart. */
-  private static final int LEAST_CONTRAST = 18;
+  private static final int LEAST_CONTRAST = 6;
 
   private static final int MOST = 60;
 

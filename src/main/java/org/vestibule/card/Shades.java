@@ -15,10 +15,13 @@ final class Shades {
   /** A sample counts as dark if it is darker than this many 1/64 of the mean around it. */
   private static final int DARKER = 60;
 
+  /** Parts of a sample's step. */
+  static final int PARTS = 16;
+
   final int width;
   final int height;
 
-  /** Sample minus threshold, row by row. */
+  /** Sample minus threshold in 1/16, row by row. */
   final short[] above;
 
   private final byte[] samples;
@@ -64,7 +67,12 @@ final class Shades {
     return samples[row * width + column] & 0xFF;
   }
 
-  /** How far a place is above its threshold, between samples interpolated. */
+  /** A sample within the picture, 0 to 255. */
+  int at(int x, int y) {
+    return samples[y * width + x] & 0xFF;
+  }
+
+  /** How far a place is above its threshold, in 1/16, between samples interpolated. */
   float above(float x, float y) {
     int left = (int) x;
     int top = (int) y;
@@ -113,8 +121,8 @@ final class Shades {
         sum -= columns[x - AROUND - 1];
         wide--;
       }
-      int threshold = (int) ((long) sum * DARKER / (64L * wide * rows));
-      above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) - threshold);
+      int threshold = (int) ((long) sum * PARTS * DARKER / (64L * wide * rows));
+      above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) * PARTS - threshold);
     }
   }
 

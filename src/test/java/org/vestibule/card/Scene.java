@@ -226,8 +226,14 @@ final class Scene {
 
   /** Darker, with noise of the sensor. */
   void dim(double light, double noise) {
+    int[] table = new int[1 << 12];
+    for (int i = 0; i < table.length; i++) {
+      table[i] = (int) Math.round(random.nextGaussian() * noise);
+    }
+    long state = random.nextLong() | 1;
     for (int i = 0; i < rgb.length; i++) {
-      int add = (int) Math.round(random.nextGaussian() * noise);
+      state = state * 6364136223846793005L + 1442695040888963407L;
+      int add = table[(int) (state >>> 52)];
       int red = clamp((int) ((rgb[i] >> 16) * light) + add);
       int green = clamp((int) ((rgb[i] >> 8 & 0xFF) * light) + add);
       int blue = clamp((int) ((rgb[i] & 0xFF) * light) + add);

@@ -47,7 +47,7 @@ final class Practice {
       VA2,00417,"Ash, Ida",2026-03-12 09:00,09:45
       VN,00900,"Oak, Una",2026-10-25 02:00,03:30
       """;
-  private static final JpegStructure STRUCTURE = JpegStructure.read(jpeg()).orThrow();
+  private static final JpegStructure STRUCTURE = JpegStructure.read(picture()).orThrow();
 
   private final List<Photo> photos = new ArrayList<>();
   private final List<LeftOut> leftOut = new ArrayList<>();
@@ -146,7 +146,7 @@ final class Practice {
     return CaptureFacts.builder().takenAt(at).make("Lumo").model("P1").orientation(1);
   }
 
-  private static byte[] jpeg() {
+  static byte[] picture() {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try {
       ImageIO.write(new BufferedImage(16, 16, BufferedImage.TYPE_INT_RGB), "jpg", out);

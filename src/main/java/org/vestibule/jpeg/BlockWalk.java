@@ -47,10 +47,10 @@ final class BlockWalk {
     return blocks > MOST_BLOCKS_PER_UNIT ? single : List.of(all);
   }
 
-  /** True if the result has every block of the source. */
+  /** True if the result has every block that was kept of the source. */
   boolean takesAll() {
     for (Plane plane : planes) {
-      if (plane.rows().length * plane.columns().length != plane.source().dc.length) {
+      if (plane.rows().length * plane.columns().length != plane.source().keptBlocks()) {
         return false;
       }
     }

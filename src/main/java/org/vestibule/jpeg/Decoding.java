@@ -1,6 +1,7 @@
 package org.vestibule.jpeg;
 
 import java.util.Objects;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,12 +23,32 @@ final class Decoding {
    * @param transposed true if rows and columns are to change places
    */
   static <T> T use(byte[] bytes, boolean transposed, Use<T> use) throws JpegFault {
+    return use(bytes, transposed, picture -> {}, use);
+  }
+
+  /** Decodes for a plan: all is read, and must be sound, but only what the plan takes is kept. */
+  static <T> T use(byte[] bytes, TranscodePlan plan, Use<T> use) throws JpegFault {
+    return use(bytes, plan.turn().swapsAxes(), picture -> narrow(picture, plan), use);
+  }
+
+  private static void narrow(TokenPicture picture, TranscodePlan plan) {
+    try {
+      Layout.of(picture.structure.frame(), plan).narrow(picture);
+    } catch (JpegFault fault) {
+      // A plan that doesn't fit is refused by whoever uses the picture, if it is sound at all.
+    }
+  }
+
+  private static <T> T use(
+      byte[] bytes, boolean transposed, Consumer<TokenPicture> before, Use<T> use)
+      throws JpegFault {
     JpegStructure structure = JpegStructure.readOrFail(bytes);
     PictureLimits.check(structure);
     Attempt<T> attempt =
         MemoryBudget.shared()
             .within(
-                MemoryNeed.transcoding(structure), () -> fast(bytes, structure, transposed, use));
+                MemoryNeed.transcoding(structure),
+                () -> fast(bytes, structure, transposed, before, use));
     JpegFault fault = attempt.fault();
     return fault == null
         ? Objects.requireNonNull(attempt.made(), "a use makes something")
@@ -38,21 +59,30 @@ final class Decoding {
   private record Attempt<T>(@Nullable T made, @Nullable JpegFault fault) {}
 
   private static <T> Attempt<T> fast(
-      byte[] bytes, JpegStructure structure, boolean transposed, Use<T> use) throws JpegFault {
+      byte[] bytes,
+      JpegStructure structure,
+      boolean transposed,
+      Consumer<TokenPicture> before,
+      Use<T> use)
+      throws JpegFault {
     TokenPicture picture;
     try {
-      picture = fast(bytes, structure, transposed);
+      picture = new TokenPicture(structure, transposed);
+      before.accept(picture);
+      decode(bytes, picture);
     } catch (JpegFault fault) {
       return new Attempt<>(null, fault);
     }
     return new Attempt<>(use.of(picture), null);
   }
 
-  private static TokenPicture fast(byte[] bytes, JpegStructure structure, boolean transposed)
-      throws JpegFault {
-    return structure.progressive()
-        ? ProgressiveDecoder.decode(bytes, structure, transposed)
-        : TokenDecoder.decode(bytes, structure, transposed);
+  /** Decodes fast into a picture that is empty yet; takes sound and tidy pictures only. */
+  static void decode(byte[] bytes, TokenPicture picture) throws JpegFault {
+    if (picture.structure.progressive()) {
+      ProgressiveDecoder.decode(bytes, picture);
+    } else {
+      TokenDecoder.decode(bytes, picture);
+    }
   }
 
   private static <T> T plain(

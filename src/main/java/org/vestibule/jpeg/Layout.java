@@ -48,6 +48,22 @@ record Layout(Turn turn, Axis across, Axis down, JpegFrame frame) {
         across, factor(target.horizontal()), grid.wide(), turn.swapsAxes() ? stored.wide() : 1);
   }
 
+  /** Lets a picture keep the blocks of the result only; before any is read. */
+  void narrow(TokenPicture picture) {
+    for (int i = 0; i < picture.planes.size(); i++) {
+      TokenPlane plane = picture.planes.get(i);
+      JpegComponent target = frame.components().get(i);
+      BlockGrid grid = BlockGrid.of(frame, target);
+      int[] rows = rowShares(plane.grid, target, grid);
+      int[] columns = columnShares(plane.grid, target, grid);
+      int[] across = turn.swapsAxes() ? rows : columns;
+      int[] down = turn.swapsAxes() ? columns : rows;
+      int left = Math.min(across[0], across[across.length - 1]);
+      int top = Math.min(down[0], down[down.length - 1]) / plane.grid.wide();
+      plane.keepOnly(new BlockBox(left, top, across.length, down.length));
+    }
+  }
+
   private int factor(int sampling) {
     return frame.components().size() == 1 ? 1 : sampling;
   }

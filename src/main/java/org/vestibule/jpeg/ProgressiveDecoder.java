@@ -7,7 +7,7 @@ import java.util.List;
 final class ProgressiveDecoder extends PictureWalk {
 
   private final List<ProgressivePlane> planes = new ArrayList<>();
-  private final short[] values;
+  private final short[] magnitudes;
 
   private ProgressiveDecoder(byte[] bytes, JpegStructure structure) {
     super(bytes, structure);
@@ -18,47 +18,45 @@ final class ProgressiveDecoder extends PictureWalk {
       grids.add(grid);
       places = Math.addExact(places, Math.multiplyExact(64, ProgressivePlane.blocks(grid)));
     }
-    this.values = SpareValues.take(places);
+    this.magnitudes = SpareValues.take(places);
     int offset = 0;
     for (int i = 0; i < grids.size(); i++) {
-      planes.add(new ProgressivePlane(frame.components().get(i), grids.get(i), values, offset));
+      planes.add(new ProgressivePlane(frame.components().get(i), grids.get(i), magnitudes, offset));
       offset += 64 * ProgressivePlane.blocks(grids.get(i));
     }
   }
 
-  static TokenPicture decode(byte[] bytes, JpegStructure structure, boolean transposed)
-      throws JpegFault {
-    ProgressiveDecoder decoder = new ProgressiveDecoder(bytes, structure);
+  /** Decodes into a picture that is empty yet. */
+  static void decode(byte[] bytes, TokenPicture picture) throws JpegFault {
+    ProgressiveDecoder decoder = new ProgressiveDecoder(bytes, picture.structure);
     decoder.segments();
     decoder.requireWhole();
-    TokenPicture picture = new TokenPicture(structure, transposed);
     for (int i = 0; i < picture.planes.size(); i++) {
       picture.planes.get(i).quantisation = decoder.quantisation(i);
       tokens(decoder.planes.get(i), picture.planes.get(i), picture);
     }
-    SpareValues.give(decoder.values);
-    return picture;
+    SpareValues.give(decoder.magnitudes);
   }
 
-  /** Writes a plane as tokens and sets its values back to zero. */
+  /** Writes a plane as tokens and sets its magnitudes back to zero. */
   private static void tokens(ProgressivePlane from, TokenPlane to, TokenPicture picture)
       throws JpegFault {
     int[] places = ScatteredBlock.placesFor(picture.transposed);
     ScatteredBlock block = new ScatteredBlock();
+    int wide = from.grid.wide();
     for (int index = 0; index < from.filled.length; index++) {
-      int base = from.base(index);
+      if (!to.keeps(index / wide, index % wide)) {
+        from.forget(index);
+        continue;
+      }
       to.dc[index] = from.dc[index];
       to.place[index] = picture.tokens.begin();
-      for (long rest = from.filled[index]; rest != 0; rest &= rest - 1) {
-        int position = Long.numberOfTrailingZeros(rest);
-        int value = from.values[base + position];
-        from.values[base + position] = 0;
-        if (value == Short.MIN_VALUE) {
-          throw JpegFault.damaged("the picture's data is damaged (a value out of range)");
-        }
-        block.put(places[position], value);
+      if (picture.transposed) {
+        from.write(index, places, block);
+        block.write(picture.tokens, to.acCounts);
+      } else {
+        from.write(index, picture.tokens, to.acCounts);
       }
-      block.write(picture.tokens, to.acCounts);
     }
   }
 

@@ -12,25 +12,46 @@ final class ProgressivePlane {
   /** The blocks' DC coefficients, which come in scans of their own. */
   final short[] dc;
 
-  /** AC coefficients of all planes, 64 places for each block in zigzag order. */
-  final short[] values;
+  /**
+   * Magnitudes of the AC coefficients of all planes, 64 places for each block in zigzag order, as
+   * far as their lowest two bits are not in {@link #twos} and {@link #ones}.
+   */
+  final short[] magnitudes;
 
   /** The first place of this plane. */
   final int offset;
 
   /**
    * For each block, a bit for each AC coefficient that is not zero. Later scans depend on which
-   * those are; most blocks can be refined, or passed over, without touching their values.
+   * those are; most blocks can be refined, or passed over, without touching their magnitudes.
    */
   final long[] filled;
 
-  ProgressivePlane(JpegComponent component, BlockGrid grid, short[] values, int offset) {
+  /** For each block, a bit for each AC coefficient below zero. */
+  final long[] negative;
+
+  /** For each block, the next to lowest bit of each magnitude if it came by refinement. */
+  final long[] twos;
+
+  /** For each block, the lowest bit of each magnitude if it came by refinement. */
+  final long[] ones;
+
+  /**
+   * For one component.
+   *
+   * @param magnitudes all zero, for all components
+   * @param offset the component's first place in it
+   */
+  ProgressivePlane(JpegComponent component, BlockGrid grid, short[] magnitudes, int offset) {
     this.component = component;
     this.grid = grid;
-    this.values = values;
+    this.magnitudes = magnitudes;
     this.offset = offset;
     this.dc = new short[blocks(grid)];
     this.filled = new long[dc.length];
+    this.negative = new long[dc.length];
+    this.twos = new long[dc.length];
+    this.ones = new long[dc.length];
   }
 
   /** Blocks of a plane. */
@@ -41,5 +62,88 @@ final class ProgressivePlane {
   /** The first place of a block. */
   int base(int index) {
     return offset + (index << 6);
+  }
+
+  /**
+   * Takes one more bit of a block's magnitudes.
+   *
+   * @param low the bit's weight as a power of two
+   * @param bits those that are set of the coefficients known before
+   * @param fresh coefficients that were zero before
+   * @param below those of them that are negative
+   */
+  void refine(int index, int low, long bits, long fresh, long below) {
+    filled[index] |= fresh;
+    negative[index] |= below;
+    switch (low) {
+      case 0 -> ones[index] |= bits | fresh;
+      case 1 -> twos[index] |= bits | fresh;
+      default -> {
+        for (long rest = bits | fresh; rest != 0; rest &= rest - 1) {
+          magnitudes[base(index) + Long.numberOfTrailingZeros(rest)] |= (short) (1 << low);
+        }
+      }
+    }
+  }
+
+  /** Writes a block as tokens, counts its symbols and sets its magnitudes back to zero. */
+  void write(int index, Tokens out, int[] counts) {
+    int base = base(index);
+    long below = negative[index];
+    long two = twos[index];
+    long one = ones[index];
+    short[] chunk = out.chunk;
+    int next = out.next;
+    int last = 0;
+    for (long rest = filled[index]; rest != 0; rest &= rest - 1) {
+      int position = Long.numberOfTrailingZeros(rest);
+      int magnitude = magnitudes[base + position];
+      magnitudes[base + position] = 0;
+      magnitude |= (int) (two >>> position & 1) << 1 | (int) (one >>> position & 1);
+      int size = 32 - Integer.numberOfLeadingZeros(magnitude);
+      int bits = (magnitude ^ -(int) (below >>> position & 1)) & ((1 << size) - 1);
+      int run = position - last - 1;
+      last = position;
+      while (run > 15) {
+        run -= 16;
+        counts[0xF0]++;
+        chunk[next++] = Tokens.ZERO_RUN;
+      }
+      int symbol = run << 4 | size;
+      counts[symbol]++;
+      if (size > Tokens.MOST_BITS) {
+        chunk[next++] = (short) (symbol << 8);
+        chunk[next++] = (short) bits;
+      } else {
+        chunk[next++] = (short) (symbol << 8 | bits);
+      }
+    }
+    if (last < 63) {
+      counts[0]++;
+    }
+    chunk[next++] = last < 63 ? Tokens.END : Tokens.FULL;
+    out.next = next;
+  }
+
+  /** Sets a block's magnitudes back to zero. */
+  void forget(int index) {
+    for (long rest = filled[index]; rest != 0; rest &= rest - 1) {
+      magnitudes[base(index) + Long.numberOfTrailingZeros(rest)] = 0;
+    }
+  }
+
+  /** Puts down a block's values and sets its magnitudes back to zero. */
+  void write(int index, int[] places, ScatteredBlock block) {
+    int base = base(index);
+    long below = negative[index];
+    long two = twos[index];
+    long one = ones[index];
+    for (long rest = filled[index]; rest != 0; rest &= rest - 1) {
+      int position = Long.numberOfTrailingZeros(rest);
+      int magnitude = magnitudes[base + position];
+      magnitudes[base + position] = 0;
+      magnitude |= (int) (two >>> position & 1) << 1 | (int) (one >>> position & 1);
+      block.put(places[position], magnitude, (int) -(below >>> position & 1));
+    }
   }
 }

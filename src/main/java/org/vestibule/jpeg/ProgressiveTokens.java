@@ -22,6 +22,7 @@ final class ProgressiveTokens {
   private final long band;
 
   private final int[] predictions;
+  private final SetBits zeros = new SetBits();
 
   /** Blocks of the band that still end without further values. */
   private int endOfBandRun;
@@ -97,22 +98,25 @@ final class ProgressiveTokens {
         endOfBandRun--;
       } else {
         in.ready();
-        plane.filled[index] |= firstAc(plane.values, plane.base(index));
+        firstAc(plane, index);
       }
     } else if (endOfBandRun == 0 || (plane.filled[index] & band) != 0) {
       in.ready();
-      plane.filled[index] |= refineAc(plane.values, plane.base(index), plane.filled[index] & band);
+      refineAc(plane, index);
     } else {
       endOfBandRun--;
     }
   }
 
-  private long firstAc(short[] values, int base) throws JpegFault {
+  private void firstAc(ProgressivePlane plane, int index) throws JpegFault {
     LookupTable table = tables[0];
+    short[] magnitudes = plane.magnitudes;
+    int base = plane.base(index);
     int at = in.at;
     int reload = at + WHOLE;
     long word = in.word(at);
     long filled = 0;
+    long negative = 0;
     int position = start;
     while (position <= end) {
       if (at > reload) {
@@ -128,9 +132,11 @@ final class ProgressiveTokens {
         if (position > end) {
           throw damaged("a run goes past the end of its band");
         }
-        int value = extended((int) (word << (entry >>> 8) >>> -size), size);
-        values[base + position] = inRange(value << low, value);
+        long coded = word << (entry >>> 8);
+        int magnitude = (int) ((coded ^ ~(coded >> 63)) >>> -size);
+        magnitudes[base + position] = inRange(magnitude << low, magnitude);
         filled |= 1L << position;
+        negative |= (~coded >>> 63) << position;
         position++;
       } else if (run == 15) {
         position += 16;
@@ -142,89 +148,98 @@ final class ProgressiveTokens {
       word <<= entry;
     }
     in.at = at;
-    return filled;
+    plane.filled[index] |= filled;
+    plane.negative[index] |= negative;
   }
 
-  /** Returns a bit for each coefficient that is new. */
-  private long refineAc(short[] values, int base, long known) throws JpegFault {
+  /**
+   * Refines a block without touching its magnitudes. The bits that correct coefficients known
+   * before come in the order of their positions, between the codes of the new ones: they are
+   * gathered, and spread over the positions once at the end of the block.
+   */
+  private void refineAc(ProgressivePlane plane, int index) throws JpegFault {
+    long known = plane.filled[index] & band;
+    if (endOfBandRun > 0) {
+      endOfBandRun--;
+      int count = Long.bitCount(known);
+      plane.refine(index, low, spread(bits(in.at, count), known), 0, 0);
+      in.at += count;
+      return;
+    }
     LookupTable table = tables[0];
+    zeros.of(~known & band);
     int at = in.at;
+    long corrections = 0;
+    int corrected = 0;
     long fresh = 0;
+    long negative = 0;
     int position = start;
-    while (endOfBandRun == 0 && position <= end) {
+    int zero = 0;
+    do {
       long word = in.word(at);
       int entry = table.entry(word);
       int run = entry >>> 28;
       int size = entry >>> 24 & 15;
       at += entry & 63;
       if (size == 0 && run < 15) {
-        endOfBandRun = endOfBand(entry, word << entry);
+        endOfBandRun = endOfBand(entry, word << entry) - 1;
         at += run;
+        int count = Long.bitCount(known & -1L << position);
+        corrections |= bits(at, count) >>> corrected;
+        at += count;
         break;
       }
-      if (size > 1) {
-        throw damaged("a refinement by more than one bit");
+      zero += run;
+      int next = end + 1;
+      int count;
+      if (zero < zeros.count) {
+        next = zeros.place(zero);
+        count = next - position - run;
+      } else {
+        count = Long.bitCount(known & -1L << position);
       }
-      int next = afterZeros(known, position, run);
-      long between = known & below(next) & -1L << position;
-      refine(values, base, between, at);
-      at += Long.bitCount(between);
-      if (size == 1) {
-        if (next > end) {
-          throw damaged("a run goes past the end of its band");
-        }
-        int value = word << (entry >>> 8) < 0 ? 1 : -1;
-        values[base + next] = (short) (value << low);
-        fresh |= 1L << next;
-      }
+      requireBit(size, next);
+      long bit = size;
+      fresh |= bit << next;
+      negative |= (bit & ~(word << (entry >>> 8)) >>> 63) << next;
+      corrections |= bits(at, count) >>> corrected;
+      corrected += count;
+      at += count;
+      zero++;
       position = next + 1;
-    }
-    if (endOfBandRun > 0) {
-      if (position <= end) {
-        long rest = known & -1L << position;
-        refine(values, base, rest, at);
-        at += Long.bitCount(rest);
-      }
-      endOfBandRun--;
-    }
+    } while (position <= end);
     in.at = at;
-    return fresh;
+    plane.refine(index, low, spread(corrections, known), fresh, negative);
   }
 
-  /** The position of the zero that follows this many zeros, or one past the band. */
-  private int afterZeros(long known, int from, int zeros) {
-    long rest = ~known & band & -1L << from;
-    for (int i = 0; i < zeros; i++) {
-      rest &= rest - 1;
+  /** Requires that a new coefficient is 1 or -1, and in the band. */
+  private void requireBit(int size, int position) throws JpegFault {
+    if (size > 1) {
+      throw damaged("a refinement by more than one bit");
     }
-    return rest == 0 ? end + 1 : Long.numberOfTrailingZeros(rest);
+    if (size == 1 && position > end) {
+      throw damaged("a run goes past the end of its band");
+    }
   }
 
-  private static long below(int position) {
-    return position > 63 ? -1L : (1L << position) - 1;
+  /** The next bits, 63 at most, on top of a word that is zero below them. */
+  private long bits(int at, int count) {
+    long word = in.word(at);
+    if (count > FULL_BITS) {
+      word |= in.word(at + 32) >>> 32;
+    }
+    return word & ~(-1L >>> count);
   }
 
-  /**
-   * Reads one more bit of each of these coefficients, from the bit at {@code from}. None can have
-   * it already: the scans before ended at the next higher bit.
-   */
-  private void refine(short[] values, int base, long which, int from) {
-    long word = 0;
-    int left = 0;
-    int at = from;
-    for (long rest = which; rest != 0; rest &= rest - 1) {
-      if (left == 0) {
-        word = in.word(at);
-        left = FULL_BITS;
-        at += FULL_BITS;
-      }
-      left--;
-      int place = base + Long.numberOfTrailingZeros(rest);
-      int value = values[place];
-      // Away from zero by one bit if the next bit, which is the sign of the word, is set.
-      values[place] = (short) (value + (((value >> 31 | 1) << low) & (int) (word >> 63)));
+  /** The bits of a word, from the top, at the positions that are set in a mask, from the lowest. */
+  private static long spread(long bits, long mask) {
+    long word = bits;
+    long spread = 0;
+    for (long rest = mask; rest != 0; rest &= rest - 1) {
+      spread |= rest & -rest & word >> 63;
       word <<= 1;
     }
+    return spread;
   }
 
   private int endOfBand(int entry, long after) throws JpegFault {

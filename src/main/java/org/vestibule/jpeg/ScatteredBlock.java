@@ -34,9 +34,19 @@ final class ScatteredBlock {
 
   /** Puts down a value that is not zero and has 15 bits at most. */
   void put(int place, int value) {
+    put(place, Math.abs(value), value >> 31);
+  }
+
+  /**
+   * Puts down a value that is not zero.
+   *
+   * @param magnitude of 15 bits at most
+   * @param negative -1 if the value is below zero, else 0
+   */
+  void put(int place, int magnitude, int negative) {
     // Negative values are written as their magnitude's complement (T.81 F.1.2.1).
-    int size = 32 - Integer.numberOfLeadingZeros(Math.abs(value));
-    values[place] = size << 16 | ((value < 0 ? value - 1 : value) & ((1 << size) - 1));
+    int size = 32 - Integer.numberOfLeadingZeros(magnitude);
+    values[place] = size << 16 | ((magnitude ^ negative) & ((1 << size) - 1));
     filled |= 1L << place;
   }
 

@@ -23,7 +23,6 @@ final class SequentialTokens {
   /** A position past all that a damaged block can reach. */
   private static final int ENDED = 1000;
 
-  private static final int[] STRAIGHT = ScatteredBlock.placesFor(false);
   private static final int[] TRANSPOSED = ScatteredBlock.placesFor(true);
 
   private final ScanBits in;
@@ -33,8 +32,10 @@ final class SequentialTokens {
 
   private final ScatteredBlock block = new ScatteredBlock();
 
-  /** Counts of what only fills up MCUs. */
+  /** Counts of what is not kept. */
   private final int[] forgotten = new int[256];
+
+  private final int[] forgottenPairs = new int[PairTable.ENTRIES];
 
   /** Set once a value was met that a baseline picture can't carry. */
   boolean beyondBaseline;
@@ -64,13 +65,13 @@ final class SequentialTokens {
     }
   }
 
-  /** Reads a block that only fills up an MCU, and forgets it. */
-  void padding(int part, LookupTable dc, LookupTable ac) throws JpegFault {
+  /** Reads a block that only fills up an MCU, or that was cropped away, and forgets it. */
+  void passed(int part, LookupTable dc, LookupTable ac) throws JpegFault {
     in.ready();
     dc(part, dc);
     out.begin();
     int kept = out.next;
-    singles(ac, STRAIGHT, forgotten);
+    pairs(ac, forgottenPairs, forgotten);
     out.next = kept;
   }
 

@@ -14,8 +14,8 @@ final class SymbolCounter implements BlockSink {
   /**
    * For all scans of a result.
    *
-   * @param takesAll true if the result has all blocks of the picture, whose AC symbols were counted
-   *     when it was decoded
+   * @param takesAll true if the result has all blocks that were kept of the picture, whose AC
+   *     symbols were counted when it was decoded
    */
   SymbolCounter(TokenPicture picture, boolean takesAll) {
     this.countsAc = !takesAll;

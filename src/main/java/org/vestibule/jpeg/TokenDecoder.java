@@ -13,22 +13,16 @@ final class TokenDecoder extends PictureWalk {
     this.picture = picture;
   }
 
-  /**
-   * Decodes; whatever is damaged, cut short, odd or unsuited is thrown as a fault.
-   *
-   * @param transposed true if rows and columns are to change places
-   */
-  static TokenPicture decode(byte[] bytes, JpegStructure structure, boolean transposed)
-      throws JpegFault {
-    return decode(bytes, new TokenPicture(structure, transposed));
-  }
-
   /** Decodes only to see whether the scans are sound; the tokens are forgotten. */
   static TokenPicture check(byte[] bytes, JpegStructure structure) throws JpegFault {
     return decode(bytes, new TokenPicture(structure, false, Tokens.forgetting()));
   }
 
-  private static TokenPicture decode(byte[] bytes, TokenPicture picture) throws JpegFault {
+  /**
+   * Decodes into a picture that is empty yet; whatever is damaged, cut short, odd or unsuited is
+   * thrown as a fault.
+   */
+  static TokenPicture decode(byte[] bytes, TokenPicture picture) throws JpegFault {
     TokenDecoder decoder = new TokenDecoder(bytes, picture);
     decoder.segments();
     decoder.requireWhole();

@@ -9,6 +9,9 @@ final class TokenPlane {
   final JpegComponent component;
   final BlockGrid grid;
 
+  /** The blocks whose tokens are kept; others are read and forgotten. */
+  private BlockBox kept;
+
   /** The blocks' DC coefficients. */
   final short[] dc;
 
@@ -28,8 +31,24 @@ final class TokenPlane {
     this.component = component;
     this.grid = BlockGrid.of(frame, component);
     int blocks = Math.multiplyExact(grid.wide(), grid.high());
+    this.kept = new BlockBox(0, 0, grid.wide(), grid.high());
     this.dc = new short[blocks];
     this.place = new int[blocks];
+  }
+
+  /** Keeps only some of the blocks; before any is read. */
+  void keepOnly(BlockBox blocks) {
+    kept = blocks;
+  }
+
+  /** True if a block is kept; never for those that only fill up an MCU. */
+  boolean keeps(int row, int column) {
+    return kept.has(row, column);
+  }
+
+  /** How many blocks are kept. */
+  int keptBlocks() {
+    return kept.wide() * kept.high();
   }
 
   /** Adds the symbols of the pairs that were taken to the counts. */

@@ -60,30 +60,34 @@ final class TokenScan {
   }
 
   private void single(TokenPlane plane) throws JpegFault {
-    int count = plane.dc.length;
-    for (int index = 0; index < count; index++) {
-      if (restarts.due()) {
-        blocks.reset();
+    for (int row = 0; row < plane.grid.high(); row++) {
+      for (int column = 0; column < plane.grid.wide(); column++) {
+        if (restarts.due()) {
+          blocks.reset();
+        }
+        block(plane, row, column, 0);
       }
-      blocks.block(plane, index, 0, dc[0], ac[0]);
     }
   }
 
   private void unit(int unitRow, int unitColumn) throws JpegFault {
     for (int part = 0; part < planes.length; part++) {
       TokenPlane plane = planes[part];
-      BlockGrid grid = plane.grid;
       int across = plane.component.horizontal();
       int down = plane.component.vertical();
       for (int row = unitRow * down; row < (unitRow + 1) * down; row++) {
         for (int column = unitColumn * across; column < (unitColumn + 1) * across; column++) {
-          if (row < grid.high() && column < grid.wide()) {
-            blocks.block(plane, row * grid.wide() + column, part, dc[part], ac[part]);
-          } else {
-            blocks.padding(part, dc[part], ac[part]);
-          }
+          block(plane, row, column, part);
         }
       }
+    }
+  }
+
+  private void block(TokenPlane plane, int row, int column, int part) throws JpegFault {
+    if (plane.keeps(row, column)) {
+      blocks.block(plane, row * plane.grid.wide() + column, part, dc[part], ac[part]);
+    } else {
+      blocks.passed(part, dc[part], ac[part]);
     }
   }
 }

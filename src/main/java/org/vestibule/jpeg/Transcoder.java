@@ -47,7 +47,7 @@ public final class Transcoder {
           return Outcome.done(use.of(checked));
         }
       }
-      return Outcome.done(Decoding.use(source, plan.turn().swapsAxes(), use));
+      return Outcome.done(Decoding.use(source, plan, use));
     } catch (JpegFault fault) {
       return fault.refusal();
     }

@@ -1,6 +1,8 @@
 package org.vestibule.jpeg;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
@@ -8,16 +10,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.vestibule.base.Turn;
 
 /**
- * The engine's half of {@code conformance/bench-jpeg}: makes the pictures that are measured, or
- * prints the CPU milliseconds that each operation takes on one thread once it is compiled.
+ * The engine's half of {@code conformance/bench-jpeg}: makes the picture that is measured, and runs
+ * one operation after another as it is told, saying how long each took.
  */
 final class JpegBench {
 
@@ -32,20 +33,28 @@ final class JpegBench {
 
   private JpegBench() {}
 
-  /** {@code picture FILE} writes a PPM; {@code run ROUNDS FILE...} measures. */
+  /**
+   * {@code picture FILE} writes a PPM. {@code serve} reads lines of a step and a file, separated by
+   * a tab, runs each once and answers with three numbers: the nanoseconds that its thread took of a
+   * processor, those that all threads of the process took, and one that depends on what was made.
+   */
   public static void main(String[] arguments) throws IOException {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     if (arguments[0].equals("picture")) {
       Files.write(Path.of(arguments[1]), picture());
       return;
     }
-    int rounds = Integer.parseInt(arguments[1]);
-    for (String file : Arrays.asList(arguments).subList(2, arguments.length)) {
-      byte[] jpeg = Files.readAllBytes(Path.of(file));
-      String name = Path.of(file).getFileName().toString();
-      for (Map.Entry<String, Step> step : steps().entrySet()) {
-        out.println(measure(name, step.getKey(), step.getValue(), jpeg, rounds));
+    BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+    Map<String, Step> steps = steps();
+    Map<String, byte[]> files = new HashMap<>();
+    for (String line = in.readLine(); line != null; line = in.readLine()) {
+      int tab = line.indexOf('\t');
+      String file = line.substring(tab + 1);
+      if (!files.containsKey(file)) {
+        files.put(file, Files.readAllBytes(Path.of(file)));
       }
+      out.println(measure(steps.get(line.substring(0, tab)), files.get(file)));
     }
   }
 
@@ -58,8 +67,8 @@ final class JpegBench {
     steps.put("flip-h", jpeg -> transcode(jpeg, TranscodePlan.turned(Turn.FLIP_HORIZONTAL)));
     steps.put("flip-v", jpeg -> transcode(jpeg, TranscodePlan.turned(Turn.FLIP_VERTICAL)));
     steps.put("rotate", jpeg -> transcode(jpeg, TranscodePlan.turned(Turn.ROTATE_90)));
-    CropBox half = new CropBox(0, 0, WIDTH, HEIGHT / 2);
-    steps.put("crop", jpeg -> transcode(jpeg, new TranscodePlan(Turn.NONE, half, false)));
+    steps.put(
+        "crop", jpeg -> transcode(jpeg, new TranscodePlan(Turn.NONE, upperHalf(jpeg), false)));
     steps.put("plain-decode", jpeg -> Coefficients.decode(jpeg).orThrow());
     TranscodePlan flip = TranscodePlan.turned(Turn.FLIP_HORIZONTAL);
     steps.put("all-in-one", jpeg -> PictureReading.of(jpeg, flip, 440).orThrow());
@@ -70,42 +79,26 @@ final class JpegBench {
     return steps;
   }
 
+  private static CropBox upperHalf(byte[] jpeg) {
+    FrameSize size = JpegStructure.read(jpeg).orThrow().frame().size();
+    return new CropBox(0, 0, size.width(), size.height() / 32 * 16);
+  }
+
   private static Object transcode(byte[] jpeg, TranscodePlan plan) {
     return Transcoder.transcode(jpeg, plan).orThrow();
   }
 
-  /** The median CPU time of the second half of the rounds; the first half warms up. */
   private static long processCpuNanos() {
     return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO).toNanos();
   }
 
-  private static String measure(String name, String step, Step what, byte[] jpeg, int rounds) {
+  private static String measure(Step step, byte[] jpeg) {
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
-    long[] nanos = new long[rounds];
-    long[] process = new long[rounds];
-    int kept = 0;
-    for (int i = 0; i < rounds; i++) {
-      long before = threads.getCurrentThreadCpuTime();
-      long all = processCpuNanos();
-      kept += what.run(jpeg).hashCode();
-      nanos[i] = threads.getCurrentThreadCpuTime() - before;
-      process[i] = processCpuNanos() - all;
-    }
-    return String.format(
-        Locale.ROOT,
-        "%s\t%s\t%.1f\t%.1f\t%.1f\t%d",
-        name,
-        step,
-        median(nanos),
-        Arrays.stream(nanos).skip(rounds / 2).min().orElse(0) / 1e6,
-        median(process),
-        kept & 1);
-  }
-
-  private static double median(long[] nanos) {
-    long[] late = Arrays.copyOfRange(nanos, nanos.length / 2, nanos.length);
-    Arrays.sort(late);
-    return late[late.length / 2] / 1e6;
+    long all = processCpuNanos();
+    long before = threads.getCurrentThreadCpuTime();
+    int made = step.run(jpeg).hashCode();
+    long took = threads.getCurrentThreadCpuTime() - before;
+    return took + " " + (processCpuNanos() - all) + " " + made;
   }
 
   /**

@@ -81,10 +81,8 @@ final class ReferenceTest {
     JpegStructure structure = JpegStructure.read(jpeg).orThrow();
     for (boolean transposed : new boolean[] {false, true}) {
       try {
-        TokenPicture picture =
-            structure.progressive()
-                ? ProgressiveDecoder.decode(jpeg, structure, transposed)
-                : TokenDecoder.decode(jpeg, structure, transposed);
+        TokenPicture picture = new TokenPicture(structure, transposed);
+        Decoding.decode(jpeg, picture);
         assertThat(picture.planes).hasSameSizeAs(structure.frame().components());
       } catch (JpegFault fault) {
         throw new AssertionError("the fast decoder did not take a sound picture", fault);

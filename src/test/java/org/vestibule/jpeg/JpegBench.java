@@ -105,7 +105,7 @@ final class JpegBench {
    * Octaves of smooth noise, each finer one weaker, as photographs have; the weights were tuned so
    * that quality 92 with 4:2:0 colour takes about 2.85 MB.
    */
-  private static byte[] picture() {
+  static byte[] picture() {
     Random random = new Random(SEED);
     float[][] planes = new float[3][WIDTH * HEIGHT];
     for (int octave = 2; octave <= 1024; octave *= 2) {

@@ -29,18 +29,21 @@ public final class Store implements AutoCloseable {
   private final ObjectStore objects;
   private final Ledger ledger;
   private final LucenePhotoIndex index;
+  private final DerivedKeys keys;
 
   private Store(
       StoreSettings settings,
       Clock clock,
       ObjectStore objects,
       Ledger ledger,
-      LucenePhotoIndex index) {
+      LucenePhotoIndex index,
+      DerivedKeys keys) {
     this.settings = settings;
     this.clock = clock;
     this.objects = objects;
     this.ledger = ledger;
     this.index = index;
+    this.keys = keys;
   }
 
   /** Opens a store, or begins one where there is none. */
@@ -79,7 +82,8 @@ public final class Store implements AutoCloseable {
             clock,
             new FolderObjectStore(settings.objects(), steps),
             opened.value(),
-            new LucenePhotoIndex(settings.home().resolve("index"), steps)));
+            new LucenePhotoIndex(settings.home().resolve("index"), steps),
+            new DerivedKeys(known.value())));
   }
 
   private static Path ledgerFile(StoreSettings settings) {
@@ -112,6 +116,14 @@ public final class Store implements AutoCloseable {
 
   public PhotoIds ids() {
     return new PhotoIds(ledger);
+  }
+
+  /**
+   * A key of 32 bytes for one use, made from the practice's secret: always the same for the same
+   * use, and nobody gets from it to the secret or to another use's key.
+   */
+  public byte[] keyFor(String... use) {
+    return keys.of(use);
   }
 
   /**

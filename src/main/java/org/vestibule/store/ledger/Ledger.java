@@ -22,6 +22,8 @@ public final class Ledger implements AutoCloseable {
   private final Corrections corrections;
   private final Events events;
   private final Changes changes;
+  private final Consents consents;
+  private final Releases releases;
 
   private Ledger(Database database, Uids uids) {
     this.database = database;
@@ -34,6 +36,8 @@ public final class Ledger implements AutoCloseable {
     waiting = new WaitingList(database, photos, changes, events);
     intents = new Intents(database, photos, waiting, new Numbering(database, uids));
     corrections = new Corrections(database, photos, intents, changes, events);
+    consents = new Consents(database);
+    releases = new Releases(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 
@@ -114,6 +118,14 @@ public final class Ledger implements AutoCloseable {
 
   public Changes changes() {
     return changes;
+  }
+
+  public Consents consents() {
+    return consents;
+  }
+
+  public Releases releases() {
+    return releases;
   }
 
   /** What SQLite finds wrong in its own file; empty if it is sound. */

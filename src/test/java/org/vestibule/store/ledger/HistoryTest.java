@@ -40,7 +40,12 @@ class HistoryTest {
           "kept",
           "correction",
           "event",
-          "change");
+          "change",
+          "consent",
+          "release",
+          "release_item",
+          "release_attestation",
+          "release_withdrawal");
 
   @TempDir private static Path folder;
   private static Path file;

@@ -8,6 +8,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import org.vestibule.base.ContentHash;
@@ -119,5 +120,42 @@ final class LedgerFixture {
         .waiting()
         .put(arrive(ledger, "waits.jpg"), "[\"side unknown\"]", "{}", "{\"hash\":\"w\"}");
     ledger.events().add("A. Finch", "exported", filed, "");
+    LocalDate day = LocalDate.of(2026, 3, 12);
+    ledger
+        .consents()
+        .add(
+            new ConsentRow(
+                "willow",
+                "P1",
+                "teaching",
+                true,
+                day,
+                null,
+                false,
+                "form 3",
+                "",
+                null,
+                "A. Finch",
+                CLOCK.instant()));
+    ledger.releases().add(release(day));
+    ledger.releases().withdraw("2026-1", "A. Finch", "asked to");
+  }
+
+  static ReleaseRow release(LocalDate day) {
+    return new ReleaseRow(
+        "2026-1",
+        "teaching",
+        "course in spring",
+        "cast bridge",
+        "B. Rook",
+        "A. Finch",
+        day,
+        "{}",
+        "0".repeat(64),
+        List.of(
+            new ReleaseRow.Item(
+                "2.25.1", "1".repeat(64), "willow", "P1", "R-1", "2.25.2", "photo-01")),
+        List.of(new ReleaseRow.Said("2.25.1", "CLEAN_PIXEL_DATA", "A. Finch", day)),
+        null);
   }
 }

@@ -9,6 +9,7 @@ import static org.vestibule.store.ledger.LedgerFixture.uids;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -63,7 +64,8 @@ class SchemaTest {
     open(file, PRACTICE).orThrow().close();
     assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
     assertThat(ask("SELECT practice FROM identity")).containsExactly(PRACTICE);
-    assertThat(ask("SELECT what FROM event ORDER BY number")).containsExactly("ledger layout 1");
+    assertThat(ask("SELECT what FROM event ORDER BY number"))
+        .containsExactly("ledger layout 1", "ledger layout 2");
   }
 
   @Test
@@ -76,11 +78,34 @@ class SchemaTest {
 
   /** Whoever adds a layout adds the sample of the older one to this test. */
   @Test
-  void thereIsNoOlderLayoutYet() throws IOException {
-    assertThat(Schema.NEWEST).isEqualTo(1);
-    try (InputStream next = Schema.class.getResourceAsStream("schema-2.sql")) {
+  void thereIsNoLayoutBeyondTheNewest() throws IOException {
+    try (InputStream next =
+        Schema.class.getResourceAsStream("schema-" + (Schema.NEWEST + 1) + ".sql")) {
       assertThat(next).isNull();
     }
+  }
+
+  /** A ledger as layout 1 left it, with a patient. */
+  @Test
+  void layout1BecomesTheNewestAndKeepsWhatItHolds() throws Exception {
+    try (InputStream first = Schema.class.getResourceAsStream("schema-1.sql")) {
+      for (String statement :
+          new String(first.readAllBytes(), StandardCharsets.UTF_8).split("\\R\\R", -1)) {
+        if (!statement.isBlank() && !statement.startsWith("--")) {
+          run(statement);
+        }
+      }
+    }
+    run("INSERT INTO identity VALUES ('" + PRACTICE + "', '2026-01-01T00:00:00Z')");
+    run(
+        "INSERT INTO patient VALUES ('"
+            + PRACTICE
+            + "', '', 'P1', 'Tallgrass^Orla', NULL, 'F', '')");
+    run("PRAGMA user_version = 1");
+    open(file, PRACTICE).orThrow().close();
+    assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
+    assertThat(ask("SELECT name FROM patient")).containsExactly("Tallgrass^Orla");
+    assertThat(ask("SELECT count(*) FROM consent")).containsExactly("0");
   }
 
   /** A file that holds nothing, as SQLite makes it before the first transaction. */
@@ -88,7 +113,7 @@ class SchemaTest {
   void anEmptyFileIsBegun() throws Exception {
     Files.write(file, new byte[0]);
     open(file, PRACTICE).orThrow().close();
-    assertThat(ask("PRAGMA user_version")).containsExactly("1");
+    assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
   }
 
   @Test
@@ -104,7 +129,7 @@ class SchemaTest {
         .hasMessage("the ledger could not be written");
     assertThat(ask("SELECT name FROM sqlite_master")).isEmpty();
     open(file, PRACTICE).orThrow().close();
-    assertThat(ask("PRAGMA user_version")).containsExactly("1");
+    assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
   }
 
   @Test
@@ -115,7 +140,7 @@ class SchemaTest {
     assertThat(open(file, PRACTICE))
         .isEqualTo(
             Outcome.refused(
-                "the ledger has layout 7, and this program knows layouts up to 1",
+                "the ledger has layout 7, and this program knows layouts up to " + Schema.NEWEST,
                 "use the program version that wrote it, or a newer one; nothing was changed"));
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
   }

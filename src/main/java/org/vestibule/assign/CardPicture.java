@@ -32,7 +32,8 @@ final class CardPicture {
         hasRow
             ? waits(
                 what + " is in the picture, but a row of the manifest takes it for a photograph",
-                "take the row out if it is only a card; otherwise look at it and file it by hand")
+                "take the row out; if the picture shows more than the card, take it again without the"
+                    + " card")
             : new Assignment.SetAside(
                 one.card(), "it is a photograph of " + what + ": kept, and never filed"));
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.vestibule.flow.Aside;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.IngestReport;
 import org.vestibule.flow.WaitingPhoto;
@@ -25,6 +26,7 @@ final class IngestPrinter {
     filed(report.filed(), dryRun);
     waiting("Waits for a person", report.waiting());
     waiting("Begun and not finished", report.unfinished());
+    cards(report.cards());
     leftOut(report.leftOut());
     summary(report, dryRun);
   }
@@ -70,6 +72,18 @@ final class IngestPrinter {
     }
   }
 
+  private void cards(List<Aside> cards) {
+    if (!cards.isEmpty()) {
+      console.gap();
+      console.wrapped(
+          0,
+          Counted.of(cards.size(), "photograph")
+              + " of cards, kept and never filed: "
+              + cards.stream().map(Aside::name).collect(Collectors.joining(", "))
+              + ".");
+    }
+  }
+
   private void leftOut(List<LeftOut> leftOut) {
     List<LeftOut> worthAWord =
         leftOut.stream()
@@ -111,6 +125,7 @@ final class IngestPrinter {
             + (report.unfinished().isEmpty()
                 ? ""
                 : report.unfinished().size() + " begun and not finished, ")
+            + (report.cards().isEmpty() ? "" : Counted.of(report.cards().size(), "card") + ", ")
             + report.knownAlready()
             + " known from before, "
             + Counted.of(report.leftOut().size(), "other file")

@@ -79,6 +79,11 @@ public final class Corrections {
     if (!ledger.intents().current(hash).isEmpty()) {
       return Outcome.refused("this photograph is filed already", "correct it with move");
     }
+    if (new CardSightings(practice).isCard(hash)) {
+      return Outcome.refused(
+          "this is a photograph of a card, and cards are never filed",
+          "if it shows more than the card, take that photograph again without it");
+    }
     CaptureFacts facts = sources.facts(hash);
     Optional<WaitReason> version =
         new ShotVersions(practice).filed(hash, facts).map(WaitReason::versionFiled);

@@ -53,7 +53,13 @@ public final class Ingest {
 
   private Outcome<IngestReport> run() throws IOException {
     Roll roll = Intake.read(request.folder(), rules(), practice.clock());
-    Outcome<RollAssigner> assigner = new Lists(practice).forRoll(request, roll, tally.notes());
+    Outcome<RollAssigner> assigner =
+        new Lists(practice)
+            .forRoll(
+                request,
+                roll,
+                () -> new CardsOfRoll(practice, !request.dryRun()).gather(roll, progress),
+                tally.notes());
     if (!(assigner instanceof Done<RollAssigner> ready)) {
       return ((Refused<RollAssigner>) assigner).as();
     }

@@ -10,6 +10,7 @@ import org.vestibule.intake.LeftOut;
  * @param waiting photographs that wait, whether new or not, as far as they lie in the folder
  * @param unfinished photographs whose filing was begun and could not be completed now, wherever
  *     they lie, each with the reason
+ * @param cards photographs of cards, kept and never filed
  * @param leftOut files that are no photographs, each with its reason
  * @param defects where the program failed on a photograph; the photograph itself is told of too
  * @param knownAlready photographs in the folder that were filed or rejected earlier
@@ -20,6 +21,7 @@ public record IngestReport(
     List<FiledPhoto> filed,
     List<WaitingPhoto> waiting,
     List<WaitingPhoto> unfinished,
+    List<Aside> cards,
     List<LeftOut> leftOut,
     List<Defect> defects,
     int knownAlready,
@@ -38,6 +40,7 @@ public record IngestReport(
     filed = List.copyOf(filed);
     waiting = List.copyOf(waiting);
     unfinished = List.copyOf(unfinished);
+    cards = List.copyOf(cards);
     leftOut = List.copyOf(leftOut);
     defects = List.copyOf(defects);
     notes = List.copyOf(notes);

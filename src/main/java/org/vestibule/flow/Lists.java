@@ -3,6 +3,7 @@ package org.vestibule.flow;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.AssignSources;
 import org.vestibule.assign.Assigner;
@@ -12,6 +13,7 @@ import org.vestibule.assign.Manifest;
 import org.vestibule.assign.NamePattern;
 import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.RollAssigner;
+import org.vestibule.assign.RollCards;
 import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -32,7 +34,8 @@ final class Lists {
   /**
    * For a folder's photographs, with the manifest if there is one; adds what is odd to the notes.
    */
-  Outcome<RollAssigner> forRoll(IngestRequest request, Roll roll, List<String> notes) {
+  Outcome<RollAssigner> forRoll(
+      IngestRequest request, Roll roll, Supplier<RollCards> cards, List<String> notes) {
     Manifest manifest = null;
     if (Files.exists(request.manifest())) {
       Outcome<Manifest> read = named("the manifest", Manifest.read(request.manifest()));
@@ -45,8 +48,9 @@ final class Lists {
     return sources(manifest, request.by(), notes)
         .map(
             sources -> {
-              RollAssigner assigner = new Assigner(sources).forRoll(roll);
+              RollAssigner assigner = new Assigner(sources).forRoll(roll, cards.get());
               assigner.warnings().forEach(warning -> notes.add("manifest: " + warning + "."));
+              assigner.sorting().notes().forEach(note -> notes.add("cards: " + note + "."));
               return assigner;
             });
   }

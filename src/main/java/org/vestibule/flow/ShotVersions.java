@@ -30,7 +30,7 @@ final class ShotVersions {
 
   /** Records which shot a photograph shows, as far as its facts tell. */
   void seen(ContentHash hash, CaptureFacts facts) {
-    facts.shot().ifPresent(shot -> arrivals.facts(hash, SHOT, shot));
+    facts.shot().ifPresent(shot -> arrivals.mark(hash, SHOT, shot));
   }
 
   /** The id of another version of this photograph's shot that is filed or being filed. */
@@ -39,7 +39,7 @@ final class ShotVersions {
         .shot()
         .flatMap(
             shot ->
-                arrivals.withFacts(SHOT, shot).stream()
+                arrivals.marked(SHOT, shot).stream()
                     .filter(other -> !other.equals(hash))
                     .filter(this::isFiled)
                     .findFirst())

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
+import org.vestibule.assign.Assignment.SetAside;
 import org.vestibule.assign.Assignment.Waits;
 import org.vestibule.assign.RollAssigner;
 import org.vestibule.assign.WaitReason;
@@ -124,9 +125,24 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
   private void assign(Photo photo, Assignment assignment) throws IOException {
     if (assignment instanceof Decided decided) {
       file(photo, decided);
+    } else if (assignment instanceof SetAside card) {
+      setAside(photo, card);
     } else if (assignment instanceof Waits waits) {
       wait(photo, ProposalWords.of(waits.proposal()), ProposalWords.reasons(waits.reasons()));
     }
+  }
+
+  /** A card that waited, because it could not be read before, does so no longer. */
+  private void setAside(Photo photo, SetAside card) {
+    ContentHash hash = photo.arrival().hash();
+    if (!request.dryRun() && state(hash) == PhotoState.WAITING) {
+      ledger.waiting().dismiss(hash, request.by(), card.sentence());
+    }
+    tally.card(hash, new Aside(shownId(hash), photo.arrival().shownName(), card.sentence()));
+  }
+
+  private String shownId(ContentHash hash) {
+    return request.dryRun() ? hash.brief() : practice.store().ids().of(hash);
   }
 
   private void file(Photo photo, Decided decided) throws IOException {
@@ -197,7 +213,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     ContentHash hash = photo.arrival().hash();
     return new WaitingPhoto(
         hash,
-        request.dryRun() ? hash.brief() : practice.store().ids().of(hash),
+        shownId(hash),
         photo.arrival().shownName(),
         photo.facts().takenAt(),
         null,

@@ -16,6 +16,7 @@ final class Tally {
   private final List<IngestReport.Defect> defects = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
   private final Set<ContentHash> settled = new HashSet<>();
+  private final List<Aside> cards = new ArrayList<>();
   private int knownAlready;
   private int completed;
 
@@ -37,6 +38,11 @@ final class Tally {
   void unfinished(WaitingPhoto photo) {
     settled.add(photo.hash());
     unfinished.add(photo);
+  }
+
+  void card(ContentHash hash, Aside card) {
+    settled.add(hash);
+    cards.add(card);
   }
 
   void defect(String name, Throwable failure) {
@@ -63,6 +69,6 @@ final class Tally {
 
   IngestReport report(List<LeftOut> leftOut) {
     return new IngestReport(
-        filed, waiting, unfinished, leftOut, defects, knownAlready, completed, notes);
+        filed, waiting, unfinished, cards, leftOut, defects, knownAlready, completed, notes);
   }
 }

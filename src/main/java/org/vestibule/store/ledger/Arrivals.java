@@ -89,15 +89,28 @@ public final class Arrivals {
         });
   }
 
-  /** The photographs of which these facts were recorded, the first one first. */
-  public List<ContentHash> withFacts(String kind, String json) {
+  /**
+   * Marks a photograph, so that it is found again with all others that bear the mark.
+   *
+   * @param kind what the mark says, such as {@code shot}
+   */
+  public void mark(ContentHash hash, String kind, String value) {
+    database.update(
+        "INSERT OR IGNORE INTO photo_mark (practice, kind, value, hash) VALUES (?, ?, ?, ?)",
+        database.practice(),
+        kind,
+        value,
+        hash);
+  }
+
+  /** The photographs that bear this mark, the one marked first the first. */
+  public List<ContentHash> marked(String kind, String value) {
     return database.list(
-        "SELECT hash FROM facts WHERE practice = ? AND kind = ? AND json = ?"
-            + " GROUP BY hash ORDER BY MIN(number)",
+        "SELECT hash FROM photo_mark WHERE practice = ? AND kind = ? AND value = ? ORDER BY number",
         row -> row.hash("hash"),
         database.practice(),
         kind,
-        json);
+        value);
   }
 
   /** The facts of this kind that were recorded last. */

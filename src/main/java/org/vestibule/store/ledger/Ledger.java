@@ -22,6 +22,7 @@ public final class Ledger implements AutoCloseable {
   private final Corrections corrections;
   private final Events events;
   private final Changes changes;
+  private final VisitCards visitCards;
   private final Consents consents;
   private final Releases releases;
 
@@ -36,6 +37,7 @@ public final class Ledger implements AutoCloseable {
     waiting = new WaitingList(database, photos, changes, events);
     intents = new Intents(database, photos, waiting, new Numbering(database, uids));
     corrections = new Corrections(database, photos, intents, changes, events);
+    visitCards = new VisitCards(database);
     consents = new Consents(database);
     releases = new Releases(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
@@ -82,6 +84,10 @@ public final class Ledger implements AutoCloseable {
 
   public Photos photos() {
     return photos;
+  }
+
+  public VisitCards visitCards() {
+    return visitCards;
   }
 
   public Arrivals arrivals() {

@@ -45,7 +45,9 @@ class HistoryTest {
           "release",
           "release_item",
           "release_attestation",
-          "release_withdrawal");
+          "release_withdrawal",
+          "visit_card",
+          "photo_mark");
 
   @TempDir private static Path folder;
   private static Path file;

@@ -112,6 +112,7 @@ final class LedgerFixture {
             "A. Finch");
     ContentHash filed = arrive(ledger, "filed.jpg");
     ledger.arrivals().facts(filed, "camera", "{}");
+    ledger.arrivals().mark(filed, "shot", "s1");
     ledger.intents().begin(decide(ledger, filed, "P1"), "A. Finch");
     ledger.intents().abandon(filed, "A. Finch", "can't be turned without loss");
     file(ledger, decide(ledger, filed, "P1", Role.FRAME, Role.CROP));
@@ -121,6 +122,7 @@ final class LedgerFixture {
         .put(arrive(ledger, "waits.jpg"), "[\"side unknown\"]", "{}", "{\"hash\":\"w\"}");
     ledger.events().add("A. Finch", "exported", filed, "");
     LocalDate day = LocalDate.of(2026, 3, 12);
+    ledger.visitCards().add(new VisitCardRow("7Q2MZ4K8RT", "V1", "willow", "P1", day), "A. Finch");
     ledger
         .consents()
         .add(

@@ -65,7 +65,7 @@ class SchemaTest {
     assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
     assertThat(ask("SELECT practice FROM identity")).containsExactly(PRACTICE);
     assertThat(ask("SELECT what FROM event ORDER BY number"))
-        .containsExactly("ledger layout 1", "ledger layout 2");
+        .containsExactly("ledger layout 1", "ledger layout 2", "ledger layout 3");
   }
 
   @Test
@@ -101,11 +101,22 @@ class SchemaTest {
         "INSERT INTO patient VALUES ('"
             + PRACTICE
             + "', '', 'P1', 'Tallgrass^Orla', NULL, 'F', '')");
+    run(
+        "INSERT INTO facts (practice, hash, kind, json, recorded_at) VALUES ('"
+            + PRACTICE
+            + "', 'ab', 'shot', 's1', '2026-01-01T00:00:00Z')");
+    run(
+        "INSERT INTO photo (practice, hash, size, first_seen_at, state) VALUES ('"
+            + PRACTICE
+            + "', 'ab', 1, '2026-01-01T00:00:00Z', 'SEEN')");
     run("PRAGMA user_version = 1");
     open(file, PRACTICE).orThrow().close();
     assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
     assertThat(ask("SELECT name FROM patient")).containsExactly("Tallgrass^Orla");
     assertThat(ask("SELECT count(*) FROM consent")).containsExactly("0");
+    assertThat(ask("SELECT hash FROM photo_mark WHERE kind = 'shot' AND value = 's1'"))
+        .as("shots are found by their marks")
+        .containsExactly("ab");
   }
 
   /** A file that holds nothing, as SQLite makes it before the first transaction. */

@@ -1,6 +1,7 @@
 package org.vestibule.assign;
 
 import java.time.Duration;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -58,12 +59,20 @@ final class WindowCheck {
             facts.visits().visits().stream(),
             facts.visits().disputed().stream().map(Disputed::visit));
     boolean apart = !phoneChair.isEmpty() && !chair.isEmpty();
-    return all.filter(other -> !VisitsTogether.sameNumber(other.patient(), visit.patient()))
+    return all.filter(this::isNear)
+        .filter(other -> !VisitsTogether.sameNumber(other.patient(), visit.patient()))
         .filter(
             other -> {
               String its = facts.visits().plan(other).chair();
               return !apart || its.isEmpty() || its.equalsIgnoreCase(phoneChair);
             });
+  }
+
+  /** False for most of the many visits on record. */
+  private boolean isNear(Visit other) {
+    LocalDateTime from = visit.start().minus(margin).minus(margin);
+    LocalDateTime to = visit.end().plus(margin).plus(margin);
+    return !other.end().isBefore(from) && !other.start().isAfter(to);
   }
 
   private WaitReason outside(long outside) {

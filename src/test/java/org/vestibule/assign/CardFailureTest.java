@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.vestibule.card.CardSighting;
@@ -541,5 +542,63 @@ class CardFailureTest {
             "between the cards of a visit on 2026-03-11 1 photographs are filed already, but the cards"
                 + " now contradict that (a photograph between the cards is filed under another visit"
                 + " already); look whether they are filed rightly");
+  }
+
+  @Test
+  void aCardPhotographThatWasEdited() {
+    CardRoll roll =
+        new CardRoll().visit("VA", "09:02").photo("a", "09:03").edited().visit("VA", "09:28");
+
+    assertThat(roll.why("a"))
+        .containsExactly("a photograph of a card was changed by a program after it was taken");
+  }
+
+  @Test
+  void aPhoneSetToAnotherZone() {
+    CardRoll roll =
+        new CardRoll()
+            .visit("VA", "09:02")
+            .zone(ZoneOffset.ofHours(9))
+            .photo("a", "09:03")
+            .visit("VA", "09:28");
+
+    assertThat(roll.why("a"))
+        .containsExactly(
+            "of a picture between the cards, the phone's clock was set to another time zone than the"
+                + " site's");
+  }
+
+  @Test
+  void theOwnZoneIsAsGoodAsNone() {
+    CardRoll roll =
+        new CardRoll()
+            .visit("VA", "09:02")
+            .zone(ZoneOffset.ofHours(1))
+            .photo("a", "09:03")
+            .visit("VA", "09:28");
+
+    assertThat(roll.settled("a")).isEqualTo("VA");
+  }
+
+  @Test
+  void oneContentUnderTwoNamesCountsOnce() {
+    CardRoll roll =
+        new CardRoll().visit("VA", "09:02").photo("a", "09:03").again("b").visit("VA", "09:28");
+
+    assertThat(roll.settled("a")).isEqualTo("VA");
+    assertThat(roll.of("b")).isEqualTo(Sorted.NONE);
+  }
+
+  @Test
+  void aDisputedVisit() {
+    VisitList list = CardRoll.list(CardRoll.VISITS);
+    Visit listed = list.byKey("VA").orElseThrow();
+    Visit recorded = listed.of(new Patient("00417", "", "Ash^Other", null, Sex.NOT_SAID));
+    CardRoll roll = new CardRoll().visit("VA", "09:02").photo("a", "09:03").visit("VA", "09:28");
+    Sorting sorting = Sorting.sort(roll.cards(), list.with(List.of(recorded)), Practice.ZONE);
+
+    assertThat(sorting.of(roll.name("a")).reasons())
+        .extracting(WaitReason::sentence)
+        .containsExactly("the visit list gives this patient's number another name than the record");
   }
 }

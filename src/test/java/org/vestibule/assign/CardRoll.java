@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -46,6 +47,7 @@ final class CardRoll {
   private boolean clockNames;
   private boolean edited;
   private @Nullable String nextName;
+  private @Nullable ZoneOffset nextZone;
 
   CardRoll() {
     visits
@@ -95,6 +97,21 @@ final class CardRoll {
 
   CardRoll named(String name) {
     nextName = name;
+    return this;
+  }
+
+  /** The zone that the next file states. */
+  CardRoll zone(ZoneOffset offset) {
+    nextZone = offset;
+    return this;
+  }
+
+  /** The content of the last file once more, under another name but the same number. */
+  CardRoll again(String label) {
+    Seen last = seen.get(seen.size() - 1);
+    String name = last.name().replace(".JPG", ".jpeg");
+    seen.add(new Seen(name, last.hash(), last.facts(), last.sighting(), last.filedVisit()));
+    names.put(label, name);
     return this;
   }
 
@@ -160,7 +177,12 @@ final class CardRoll {
   private CardRoll put(
       String label, @Nullable LocalDateTime at, CardSighting sighting, String filed) {
     CaptureFactsBuilder facts =
-        CaptureFacts.builder().takenAt(at).make("Lumo").model(model).orientation(1);
+        CaptureFacts.builder()
+            .takenAt(at)
+            .make("Lumo")
+            .model(model)
+            .orientation(1)
+            .offset(nextZone);
     if (edited) {
       facts.editingTraces(List.of("changed"));
     }
@@ -175,6 +197,7 @@ final class CardRoll {
     names.put(label, name);
     edited = false;
     nextName = null;
+    nextZone = null;
     return this;
   }
 

@@ -51,7 +51,7 @@ public final class Pseudonyms {
   /** The days by which this patient's dates are moved back, as a negative number. */
   public long shiftDays(String issuer, String id) {
     long bits = ByteBuffer.wrap(hmac("days", issuer, id)).getLong();
-    return -1 - Math.floorMod(bits, MOST_DAYS);
+    return -1L - Math.floorMod(bits, MOST_DAYS);
   }
 
   /** The substitutes of UIDs, of the form 2.25 (PS3.5 B.2). */

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -143,6 +145,28 @@ class CardOrderTest {
     assertThat(roll.settled("a1")).isEqualTo("VA");
     assertThat(roll.settled("copy")).isEmpty();
     assertThat(roll.proposed("copy")).isEqualTo("VA");
+  }
+
+  @Test
+  void aCompanionFileIsNoPhotograph() {
+    for (String other : List.of("IMG_2036.AAE", "IMG_2036.MOV")) {
+      CardRoll roll =
+          new CardRoll().visit("VA", "09:02").photo("a1", "09:03").lost(1).visit("VA", "09:28");
+      Seen heic =
+          new Seen(
+              "IMG_2036.HEIC",
+              null,
+              CaptureFacts.NONE,
+              new CardSighting.Refused("it is HEIC", "convert it"),
+              "");
+      List<Seen> seen = new ArrayList<>(roll.cards().seen());
+      seen.add(heic);
+      RollCards cards = new RollCards(seen, Set.of(other), List.of(), SortingRules.STRICT);
+      assertThat(Sorting.sort(cards, roll.visits(), Practice.ZONE).of(roll.name("a1")).reasons())
+          .as(other)
+          .extracting(WaitReason::sentence)
+          .anyMatch(sentence -> sentence.startsWith("1 file number is missing"));
+    }
   }
 
   @Test

@@ -208,7 +208,7 @@ class SingleFaultTest {
         case VISIT_MOVED -> {
           int at = random.nextInt(4);
           Visit visit = visits.get(at);
-          long minutes = random.nextInt(241) - 120;
+          int minutes = random.nextInt(241) - 120;
           visits.set(
               at, visit(at, visit.start().plusMinutes(minutes), visit.end().plusMinutes(minutes)));
         }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
+import java.time.temporal.ChronoField;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -62,7 +63,7 @@ final class Developing {
     file.offset = phone.writesOffset ? ZoneOffset.from(clock) : null;
     file.subsecond =
         phone.writesSubsecond
-            ? String.format(Locale.ROOT, "%03d", time.getNano() / 1_000_000)
+            ? String.format(Locale.ROOT, "%03d", time.get(ChronoField.MILLI_OF_SECOND))
             : null;
   }
 

@@ -186,7 +186,7 @@ final class Evidence {
   private boolean begunWithin(SimulatedVisit inner, SimulatedVisit outer) {
     LocalDateTime begin = at(all(inner).get(0));
     List<SeenPhoto> others = all(outer);
-    return inner != outer
+    return !inner.equals(outer)
         && modelsOf(inner).equals(modelsOf(outer))
         && begin.isAfter(at(others.get(0)))
         && begin.isBefore(at(others.get(others.size() - 1)));
@@ -204,7 +204,7 @@ final class Evidence {
         && visits()
             .anyMatch(
                 other ->
-                    other != visit
+                    !other.equals(visit)
                         && modelsOf(other).equals(modelsOf(visit))
                         && at(all(other).get(0)).isBefore(late)
                         && !last(other).isBefore(late.minusMinutes(1)));
@@ -219,7 +219,7 @@ final class Evidence {
     return visits()
         .anyMatch(
             other ->
-                other != visit
+                !other.equals(visit)
                     && modelsOf(other).equals(modelsOf(visit))
                     && first(visit).isBefore(first(other))
                     && last(visit).isAfter(last(other)));
@@ -290,7 +290,8 @@ final class Evidence {
   }
 
   private boolean windowsOverlap() {
-    return visits().anyMatch(one -> visits().anyMatch(two -> one != two && one.overlaps(two)));
+    return visits()
+        .anyMatch(one -> visits().anyMatch(two -> !one.equals(two) && one.overlaps(two)));
   }
 
   /** True if a photograph follows a view card, on its phone, that says another view. */

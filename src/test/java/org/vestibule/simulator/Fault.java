@@ -7,26 +7,26 @@ import java.util.function.Predicate;
 public enum Fault {
   LIST_MOVED("visit moved, list stale", Regime::times, ScheduleFaults::moved),
   LIST_SWAPPED("two visits swapped, list stale", Regime::times, ScheduleFaults::swapped),
-  LIST_CANCELLED("visit cancelled, a walk-in instead", any(), ScheduleFaults::cancelled),
-  OVERRUN("visit overruns", any(), ScheduleFaults::overrun),
-  SAME_NAMES("two patients of one name", any(), ScheduleFaults::sameNames),
-  TWICE_A_DAY("same patient twice a day", any(), ScheduleFaults::twiceADay),
+  LIST_CANCELLED("visit cancelled, a walk-in instead", Fault::always, ScheduleFaults::cancelled),
+  OVERRUN("visit overruns", Fault::always, ScheduleFaults::overrun),
+  SAME_NAMES("two patients of one name", Fault::always, ScheduleFaults::sameNames),
+  TWICE_A_DAY("same patient twice a day", Fault::always, ScheduleFaults::twiceADay),
   EARLIER_CARD("card of an earlier day", Regime::cards, ScheduleFaults::cardOfEarlierDay),
-  CHAIRS_ONE_PHONE("one phone, two chairs at once", any(), ScheduleFaults::twoChairs),
+  CHAIRS_ONE_PHONE("one phone, two chairs at once", Fault::always, ScheduleFaults::twoChairs),
   LIST_OF_YESTERDAY("list of the day before", Regime::list, ScheduleFaults::listOfYesterday),
 
   LATE_WITH_CLOSING(
       "late photo and closing card after the next card",
       Regime::closing,
       ShotFaults::lateWithClosing),
-  LATE_AFTER_CLOSING("late photo after the next card", any(), ShotFaults::lateAfterClosing),
-  RETAKES("retakes after closing", any(), ShotFaults::retakes),
-  RETURNS("patient leaves and returns", any(), ShotFaults::returns),
-  FAMILY_NO_CARD("family member within a visit", any(), ShotFaults::familyWithoutCard),
+  LATE_AFTER_CLOSING("late photo after the next card", Fault::always, ShotFaults::lateAfterClosing),
+  RETAKES("retakes after closing", Fault::always, ShotFaults::retakes),
+  RETURNS("patient leaves and returns", Fault::always, ShotFaults::returns),
+  FAMILY_NO_CARD("family member within a visit", Fault::always, ShotFaults::familyWithoutCard),
   FAMILY_CARD("family member, own card", Regime::cards, ShotFaults::familyWithCard),
-  PRIVATE_BETWEEN("private photo between visits", any(), ShotFaults::privateBetween),
-  PRIVATE_WITHIN("private photo within a visit", any(), ShotFaults::privateWithin),
-  DELETED_PHOTOS("deleted photos", any(), ShotFaults::deletedPhotos),
+  PRIVATE_BETWEEN("private photo between visits", Fault::always, ShotFaults::privateBetween),
+  PRIVATE_WITHIN("private photo within a visit", Fault::always, ShotFaults::privateWithin),
+  DELETED_PHOTOS("deleted photos", Fault::always, ShotFaults::deletedPhotos),
   DELETED_CARD("deleted card photo", Regime::cards, ShotFaults::deletedCard),
 
   MISSED_OPENING("missed opening card", Regime::cards, CardFaults::missedOpening),
@@ -44,23 +44,23 @@ public enum Fault {
   VIEW_CARD_WRONG("wrong view card", Regime::cards, CardFaults::viewCardWrong),
   VIEW_CARD_NOT_SEEN("view card not seen", Regime::cards, CardFaults::viewCardNotSeen),
 
-  PHONES_ONE_FOLDER("two phones in one folder", any(), PhoneFaults::oneFolder),
-  PHONES_SAME_MODEL("two phones of one model in one folder", any(), PhoneFaults::sameModel),
-  CLOCK_MINUTES("clock wrong by minutes", any(), PhoneFaults::clockMinutes),
-  CLOCK_HOUR("clock wrong by an hour", any(), PhoneFaults::clockHour),
-  CLOCK_DAY("clock wrong by a day", any(), PhoneFaults::clockDay),
-  CLOCK_JUMPS("clock set during the day", any(), PhoneFaults::clockJumps),
-  CLOCK_RESET("clock reset", any(), PhoneFaults::clockReset),
-  ZONE_MISSING("zone missing", any(), PhoneFaults::zoneMissing),
-  ZONE_OTHER("phone in another zone", any(), PhoneFaults::otherZone),
-  COUNTER_RESET("counter reset", any(), PhoneFaults::counterReset),
+  PHONES_ONE_FOLDER("two phones in one folder", Fault::always, PhoneFaults::oneFolder),
+  PHONES_SAME_MODEL("two phones of one model in one folder", Fault::always, PhoneFaults::sameModel),
+  CLOCK_MINUTES("clock wrong by minutes", Fault::always, PhoneFaults::clockMinutes),
+  CLOCK_HOUR("clock wrong by an hour", Fault::always, PhoneFaults::clockHour),
+  CLOCK_DAY("clock wrong by a day", Fault::always, PhoneFaults::clockDay),
+  CLOCK_JUMPS("clock set during the day", Fault::always, PhoneFaults::clockJumps),
+  CLOCK_RESET("clock reset", Fault::always, PhoneFaults::clockReset),
+  ZONE_MISSING("zone missing", Fault::always, PhoneFaults::zoneMissing),
+  ZONE_OTHER("phone in another zone", Fault::always, PhoneFaults::otherZone),
+  COUNTER_RESET("counter reset", Fault::always, PhoneFaults::counterReset),
 
-  EDITED_TIME("edited, time changed", any(), FileFaults::editedTime),
-  EDITED_COPY("edited copy beside the original", any(), FileFaults::editedCopy),
-  TIMES_GONE("times gone from some files", any(), FileFaults::timesGone),
-  LATE_FILES("files in a later run", any(), FileFaults::lateFiles),
-  OUT_OF_ORDER("a piece of the day in a later run", any(), FileFaults::outOfOrder),
-  DUPLICATES("duplicated files", any(), FileFaults::duplicates),
+  EDITED_TIME("edited, time changed", Fault::always, FileFaults::editedTime),
+  EDITED_COPY("edited copy beside the original", Fault::always, FileFaults::editedCopy),
+  TIMES_GONE("times gone from some files", Fault::always, FileFaults::timesGone),
+  LATE_FILES("files in a later run", Fault::always, FileFaults::lateFiles),
+  OUT_OF_ORDER("a piece of the day in a later run", Fault::always, FileFaults::outOfOrder),
+  DUPLICATES("duplicated files", Fault::always, FileFaults::duplicates),
   WRONG_FOLDER("photo in the wrong patient's folder", Regime::folders, FileFaults::wrongFolder),
   SHARED_FOLDER("two patients in one folder", Regime::folders, FileFaults::sharedFolder);
 
@@ -72,7 +72,12 @@ public enum Fault {
   }
 
   private final String words;
+
+  // Method references only: nothing in them changes.
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Predicate<Regime> occursIn;
+
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Injector injector;
 
   Fault(String words, Predicate<Regime> occursIn, Injector injector) {
@@ -81,8 +86,8 @@ public enum Fault {
     this.injector = injector;
   }
 
-  private static Predicate<Regime> any() {
-    return regime -> true;
+  private static boolean always(Regime regime) {
+    return true;
   }
 
   /** The fault in words. */

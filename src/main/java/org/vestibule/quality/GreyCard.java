@@ -1,0 +1,27 @@
+package org.vestibule.quality;
+
+/**
+ * Where a person says a grey card lies in the preview, in parts of its width and height, 0 to 1.
+ * The card alone must be inside, evenly lit.
+ *
+ * @param left first column as a part of the width
+ * @param top first row as a part of the height
+ * @param right column after the last, larger than left
+ * @param bottom row after the last, larger than top
+ */
+public record GreyCard(double left, double top, double right, double bottom) {
+
+  public GreyCard {
+    if (!(left >= 0 && left < right && right <= 1 && top >= 0 && top < bottom && bottom <= 1)) {
+      throw new IllegalArgumentException(
+          "a grey card lies within 0 to 1, left before right and top before bottom, but was "
+              + left
+              + ", "
+              + top
+              + ", "
+              + right
+              + ", "
+              + bottom);
+    }
+  }
+}

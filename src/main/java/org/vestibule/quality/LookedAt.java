@@ -1,0 +1,27 @@
+package org.vestibule.quality;
+
+import org.jspecify.annotations.Nullable;
+import org.vestibule.intake.CaptureFacts;
+import org.vestibule.jpeg.FrameSize;
+import org.vestibule.jpeg.PictureFacts;
+import org.vestibule.jpeg.Raster;
+
+/**
+ * A photograph as quality is judged.
+ *
+ * @param facts what the camera wrote
+ * @param frame the camera's frame before any crop
+ * @param preview the whole frame small, its longer side {@link QualityAdvice#PREVIEW_SIDE} if the
+ *     frame is as large
+ * @param picture what the coefficients say
+ * @param face true for a view of the face, false for a view of the mouth, null if the view is not
+ *     known
+ * @param greyCard where a person says a grey card lies; null if nobody says so
+ */
+public record LookedAt(
+    CaptureFacts facts,
+    FrameSize frame,
+    Raster preview,
+    PictureFacts picture,
+    @Nullable Boolean face,
+    @Nullable GreyCard greyCard) {}

@@ -1,0 +1,81 @@
+package org.vestibule.quality;
+
+import java.util.List;
+import java.util.Optional;
+import org.vestibule.dental.Series;
+import org.vestibule.dental.View;
+
+/**
+ * What can be said about the quality of one photograph.
+ *
+ * @param findings what could be better, in the order of {@link QualityKind}
+ * @param unmeasured what was not looked at, and why
+ * @param sharpness to be kept, so that later photographs can be compared with this one
+ */
+public record QualityAdvice(
+    List<QualityFinding> findings, List<Unmeasured> unmeasured, Sharpness sharpness) {
+
+  /** The scale of all measures: longer side of the preview in pixels. */
+  public static final int PREVIEW_SIDE = 440;
+
+  public QualityAdvice {
+    findings = List.copyOf(findings);
+    unmeasured = List.copyOf(unmeasured);
+  }
+
+  /**
+   * Looks at a photograph.
+   *
+   * @param series sharpness of the other photographs of the same visit and {@link #seriesKind}
+   */
+  public static QualityAdvice of(
+      LookedAt photo, List<Sharpness> series, QualityThresholds thresholds) {
+    Sharpness sharpness = Sharpness.of(photo.preview(), photo.picture(), photo.frame());
+    Judging judging = new Judging(thresholds);
+    judging.zoom(photo);
+    judging.bright(photo);
+    judging.blur(sharpness, series);
+    judging.cast(photo);
+    judging.pixels(photo);
+    judging.tilt();
+    return new QualityAdvice(judging.findings, judging.unmeasured, sharpness);
+  }
+
+  /**
+   * Compares a photograph's sharpness again when its series has grown.
+   *
+   * @return the finding; empty if it is sharp enough, or if there is too little to compare with
+   */
+  public static Optional<QualityFinding> blur(
+      Sharpness own, List<Sharpness> series, QualityThresholds thresholds) {
+    Judging judging = new Judging(thresholds);
+    judging.blur(own, series);
+    return judging.findings.stream().findFirst();
+  }
+
+  /**
+   * Photographs are compared within a visit if this is equal: the views of the usual series by what
+   * they show, every other view only with itself, since some show little detail by nature.
+   */
+  public static String seriesKind(View view) {
+    if (view.showsFace()) {
+      return "face";
+    }
+    boolean usual =
+        view.series().contains(Series.BASELINE) || view.series().contains(Series.ORTHODONTIC);
+    if (!usual) {
+      return view.key();
+    }
+    return view.occlusal() ? "occlusal" : "arches";
+  }
+
+  /** True if this was looked at. */
+  public boolean measured(QualityKind kind) {
+    return unmeasured.stream().noneMatch(missing -> missing.kind() == kind);
+  }
+
+  /** The finding of a kind. */
+  public Optional<QualityFinding> finding(QualityKind kind) {
+    return findings.stream().filter(found -> found.kind() == kind).findFirst();
+  }
+}

@@ -49,7 +49,8 @@ final class PhoneFaults {
   static Optional<String> clockJumps(Plan plan, Dice dice) {
     Phone phone = dice.pick(plan.phones);
     phone.jumpsAt = moment(plan, phone, dice);
-    Duration jump = Duration.ofMinutes(dice.between(10, 90) * (dice.chance(0.7) ? -1 : 1));
+    Duration jump =
+        Duration.ofMinutes(dice.between(10, 90)).multipliedBy(dice.chance(0.7) ? -1 : 1);
     phone.errorAfterJump = phone.errorAfterJump.plus(jump);
     return Optional.of("phone " + phone.number + " by " + jump + " at " + phone.jumpsAt);
   }

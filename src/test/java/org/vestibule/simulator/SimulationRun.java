@@ -28,7 +28,10 @@ final class SimulationRun {
     int rolls = Integer.parseInt(arguments[0]);
     long seed = Long.parseLong(arguments[1]);
     RollSorter sorter =
-        (RollSorter) Class.forName(arguments[2]).getDeclaredConstructor().newInstance();
+        Class.forName(arguments[2])
+            .asSubclass(RollSorter.class)
+            .getDeclaredConstructor()
+            .newInstance();
     SimulationTables tables = run(rolls, seed, sorter);
     out.println(rolls + " rolls from seed " + seed + ", sorted by " + arguments[2]);
     tables.print(out);

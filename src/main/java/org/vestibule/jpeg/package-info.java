@@ -11,6 +11,11 @@
  * exchange of rows and columns reorders a block while it is read ({@code ScatteredBlock}). Result,
  * preview and facts are all made from the same tokens ({@code PictureReading}).
  *
+ * <p>Scans that refine a progressive picture never touch a value either: what they add is kept as a
+ * bit for each coefficient, a word for each block, until the tokens are written ({@code
+ * ProgressivePlane}). A crop reads everything, since a picture that is damaged anywhere is refused,
+ * but keeps and counts only the blocks that it takes ({@code BlockBox}).
+ *
  * <p>The fast decoder takes sound and tidy pictures only. Whatever else it meets it leaves to the
  * plain decoder ({@code PictureDecoder}), which reads bit by bit into arrays of coefficients, as
  * the flow charts of T.81 F.2 and G.2 say. The plain one alone words refusals, so that both always

@@ -2,6 +2,7 @@ package org.vestibule.jpeg;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -19,7 +20,7 @@ final class CropPeerTest {
   private final Peer peer = new Peer();
 
   @ParameterizedTest
-  @ValueSource(strings = {"gray", "1x1", "2x1", "2x2", "1x2"})
+  @ValueSource(strings = {"gray", "1x1", "2x1", "2x2", "1x2", "2x2 progressive"})
   void cropsAsThePeerDoes(String sampling) {
     byte[] source = source(sampling);
     long seed = sampling.hashCode();
@@ -163,8 +164,13 @@ final class CropPeerTest {
   private byte[] source(String sampling) {
     boolean gray = sampling.equals("gray");
     byte[] picture = Peer.picture(WIDTH, HEIGHT, gray, 7);
-    return gray
-        ? peer.compress(picture, "-quality", "90")
-        : peer.compress(picture, "-quality", "90", "-sample", sampling);
+    List<String> options = new ArrayList<>(List.of("-quality", "90"));
+    if (!gray) {
+      options.addAll(List.of("-sample", sampling.substring(0, 3)));
+    }
+    if (sampling.endsWith("progressive")) {
+      options.add("-progressive");
+    }
+    return peer.compress(picture, options.toArray(new String[0]));
   }
 }

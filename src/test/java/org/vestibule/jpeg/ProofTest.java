@@ -27,6 +27,20 @@ final class ProofTest {
     }
   }
 
+  /** Mirroring a picture of one block moves nothing: only signs change. */
+  @Test
+  void tellsSignsApartWithAndWithoutDigests() {
+    byte[] block = new Peer().compress(Peer.picture(8, 8, true, 5), "-quality", "90");
+    TranscodePlan mirrored = TranscodePlan.turned(Turn.FLIP_HORIZONTAL);
+    byte[] result = Transcoder.transcode(block, mirrored).orThrow().bytes();
+
+    for (boolean digests : new boolean[] {false, true}) {
+      assertThat(Proof.of(block, mirrored, result, digests)).isInstanceOf(Outcome.Done.class);
+      assertThat(reason(Proof.of(block, TranscodePlan.AS_IS, result, digests)))
+          .isEqualTo("component 1 differs in block row 0, column 0");
+    }
+  }
+
   @Test
   void saysHowMuchItCompared() {
     byte[] result =

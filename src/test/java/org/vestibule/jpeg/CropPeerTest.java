@@ -82,6 +82,22 @@ final class CropPeerTest {
     assertThat(ours.height()).isEqualTo(17);
   }
 
+  /** The array of coefficients is used again: what a crop does not take must be forgotten too. */
+  @Test
+  void leavesNothingOfAProgressivePictureForTheNext() {
+    byte[] full =
+        peer.compress(Peer.picture(WIDTH, HEIGHT, false, 7), "-quality", "100", "-progressive");
+    byte[] next =
+        peer.compress(Peer.picture(WIDTH, HEIGHT, false, 8), "-quality", "60", "-progressive");
+    CropBox corner = new CropBox(0, 0, 16, 16);
+
+    Transcoder.transcode(full, new TranscodePlan(Turn.NONE, corner, false)).orThrow();
+    byte[] result = Transcoder.transcode(next, TranscodePlan.AS_IS).orThrow().bytes();
+
+    Peer.assertSame(
+        Coefficients.decode(result).orThrow(), Coefficients.decode(next).orThrow(), "the next");
+  }
+
   /** The blocks that fill up the last MCU must not show what was cropped away. */
   @Test
   void fillsUpWithoutTakingFromTheSource() {

@@ -49,6 +49,9 @@ final class Rules {
     if (row.isEmpty()) {
       return AttributeTypes.PHOTOGRAPHIC.knows(element.keyword()) ? Action.K : Action.X;
     }
+    if (!permitted.isEmpty() && PUBLIC_DATES.contains(row.get().tag())) {
+      return Action.K;
+    }
     Action chosen = byOption(row.get(), element.vr());
     return chosen != null ? chosen : basic(row.get(), parent, element.keyword());
   }

@@ -1,0 +1,54 @@
+package org.vestibule.release;
+
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Searches finished files for what must not be in them: in their bytes, in UTF-8, UTF-16 and
+ * Latin-1, in unpacked streams, in every field and in their names. Coded picture data is left out.
+ */
+final class LeakSearch {
+
+  private final List<Needle> needles = new ArrayList<>();
+
+  LeakSearch(Secrets secrets) {
+    Set<String> values = new LinkedHashSet<>();
+    for (String text : secrets.texts()) {
+      if (!text.isBlank()) {
+        values.add(text.strip());
+      }
+    }
+    for (LocalDate day : secrets.days()) {
+      values.addAll(DaySpellings.of(day));
+    }
+    values.forEach(value -> needles.add(new Needle(value)));
+  }
+
+  /**
+   * What kind of place holds a value that must not be there, in words that don't repeat the value;
+   * empty if the file is clean.
+   */
+  Optional<String> find(String name, byte[] bytes) throws IOException {
+    SearchedFile file = FileContents.of(name, bytes);
+    List<byte[]> folded = file.bytes.stream().map(Needle::folded).toList();
+    for (Needle needle : needles) {
+      if (isIn(needle, file, folded)) {
+        return Optional.of(name);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isIn(Needle needle, SearchedFile file, List<byte[]> folded) {
+    if (file.fields.stream().anyMatch(needle::is)) {
+      return true;
+    }
+    return !needle.isShort()
+        && (folded.stream().anyMatch(needle::isIn) || file.fields.stream().anyMatch(needle::isIn));
+  }
+}

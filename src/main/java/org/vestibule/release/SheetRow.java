@@ -1,0 +1,34 @@
+package org.vestibule.release;
+
+import org.jspecify.annotations.Nullable;
+import org.vestibule.dental.PatientOrientation.Edges;
+
+/**
+ * What the sheet says of one picture.
+ *
+ * @param name of the copy's files, without ending
+ * @param who the patient or the pseudonym
+ * @param when a day, an interval, or nothing
+ * @param edges what lies at the four margins, from the picture's Patient Orientation; null if it
+ *     has none
+ * @param thumbnail a small JPEG of the upright picture, in base 64
+ */
+record SheetRow(
+    String name,
+    String who,
+    String when,
+    String view,
+    String teeth,
+    @Nullable Edges edges,
+    String thumbnail,
+    int width,
+    int height) {
+
+  String left() {
+    return edges == null ? "side not known" : edges.left();
+  }
+
+  String right() {
+    return edges == null ? "side not known" : edges.right();
+  }
+}

@@ -24,6 +24,8 @@ final class Launcher {
           FindCommand.class,
           ShowCommand.class,
           ExportCommand.class,
+          ReleaseCommand.class,
+          ConsentCommand.class,
           CheckCommand.class,
           VerifyCommand.class,
           ReindexCommand.class);

@@ -20,7 +20,7 @@ final class CodedPicture {
     out.write(bytes, 0, from + 2);
     int at = from + 2;
     while (at + 4 <= bytes.length && (bytes[at] & 0xFF) == 0xFF && (bytes[at + 1] & 0xFF) != EOI) {
-      int length = 2 + ((bytes[at + 2] & 0xFF) << 8 | bytes[at + 3] & 0xFF);
+      int length = 2 + ((bytes[at + 2] & 0xFF) << 8 | (bytes[at + 3] & 0xFF));
       int next = Math.min(at + length, bytes.length);
       out.write(bytes, at, next - at);
       at = (bytes[at + 1] & 0xFF) == SOS ? endOfScan(bytes, next) : next;

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -39,9 +40,14 @@ public final class ReleaseMaker {
    * Makes the release.
    *
    * @param target a folder, or a file ending in {@code .zip}; nothing may be there yet
+   * @param accept may refuse the finished release
    * @param record told of the finished release before it gets its name
    */
-  public static Outcome<Release> make(Order order, Path target, Consumer<Release> record)
+  public static Outcome<Release> make(
+      Order order,
+      Path target,
+      Function<Release, Outcome<Release>> accept,
+      Consumer<Release> record)
       throws IOException {
     if (order.originals().isEmpty()) {
       return Outcome.refused("there is nothing to copy", "name at least one photograph");
@@ -65,16 +71,17 @@ public final class ReleaseMaker {
     }
     Path draft = Files.createTempDirectory(parent, ".release-");
     try {
-      return new ReleaseMaker(order).make(draft, target, record);
+      return new ReleaseMaker(order).make(draft, target, accept, record);
     } finally {
       delete(draft);
     }
   }
 
-  private Outcome<Release> make(Path draft, Path target, Consumer<Release> record)
+  private Outcome<Release> make(
+      Path draft, Path target, Function<Release, Outcome<Release>> accept, Consumer<Release> record)
       throws IOException {
     Path folder = Files.createDirectory(draft.resolve("copies"));
-    Outcome<Release> made = fill(folder);
+    Outcome<Release> made = fill(folder).then(accept);
     if (made instanceof Refused<Release>) {
       return made;
     }

@@ -1,0 +1,116 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.ReleaseWords;
+import org.vestibule.flow.Releasing;
+import org.vestibule.release.Format;
+import org.vestibule.store.ledger.ReleaseRow;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Makes copies for one purpose. */
+@Command(
+    name = "make",
+    description = {
+      "Make copies of filed photographs for one purpose, with a sheet and a manifest.",
+      "Everything is searched for what must not leave before it gets its name."
+    })
+final class ReleaseMakeCommand extends PersonCommand {
+
+  @Parameters(arity = "0..*", paramLabel = "ID", description = "Photographs, as find prints them.")
+  private List<String> ids = List.of();
+
+  @Option(
+      names = "--purpose",
+      paramLabel = "PURPOSE",
+      description =
+          "For what: referral, laboratory, insurer, teaching, publication, website, own-copy.")
+  private String purpose = "";
+
+  @Option(names = "--for", paramLabel = "WORDS", description = "For whom the copies are.")
+  private String recipient = "";
+
+  @Option(names = "--asked-by", paramLabel = "NAME", description = "Who asked for them.")
+  private String askedBy = "";
+
+  @Option(names = "--why", paramLabel = "WORDS", description = "Why, in a few words.")
+  private String why = "";
+
+  @Option(
+      names = "--looked-by",
+      paramLabel = "NAME",
+      description =
+          "Who looked at each picture and found no text that names anybody, and no face where the"
+              + " record has none.")
+  private String lookedBy = "";
+
+  @Option(
+      names = "--as",
+      split = ",",
+      paramLabel = "FORMAT",
+      description = "dicom, jpeg or both; otherwise jpeg.")
+  private Set<Format> formats = EnumSet.of(Format.JPEG);
+
+  @Option(names = "--several-patients", description = "Copies of several patients go together.")
+  private boolean severalPatients;
+
+  @Option(
+      names = "--again",
+      paramLabel = "RELEASE",
+      description = "Make an earlier release once more, with the same bytes.")
+  private String again = "";
+
+  @Option(
+      names = "--to",
+      required = true,
+      paramLabel = "PLACE",
+      description = "A new folder, or a new file ending in .zip. Nothing is overwritten.")
+  private String to = "";
+
+  ReleaseMakeCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice, String by) throws IOException {
+    Path target = surroundings().path(to);
+    Releasing releasing = new Releasing(practice);
+    Outcome<ReleaseRow> made =
+        again.isEmpty()
+            ? releasing.make(
+                new ReleaseWords(
+                    purpose,
+                    ids,
+                    recipient.strip(),
+                    askedBy.strip(),
+                    why.strip(),
+                    lookedBy.strip(),
+                    severalPatients,
+                    formats,
+                    target),
+                by)
+            : releasing.again(again, target, by);
+    if (made instanceof Refused<ReleaseRow> refused) {
+      return refuse(refused);
+    }
+    ReleaseRow row = made.orThrow();
+    console()
+        .say(
+            "Release "
+                + row.id()
+                + ": "
+                + Counted.of(row.items().size(), "photograph")
+                + " in "
+                + target.getFileName()
+                + ", searched and clean.");
+    return ExitCode.DONE;
+  }
+}

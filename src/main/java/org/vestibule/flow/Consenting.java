@@ -1,0 +1,254 @@
+package org.vestibule.flow;
+
+import com.fasterxml.jackson.databind.MappingIterator;
+import com.fasterxml.jackson.dataformat.csv.CsvMapper;
+import com.fasterxml.jackson.dataformat.csv.CsvReadException;
+import com.fasterxml.jackson.dataformat.csv.CsvSchema;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.release.Purpose;
+import org.vestibule.release.Purposes;
+import org.vestibule.store.ledger.ConsentRow;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PatientRow;
+import org.vestibule.store.ledger.ReleaseRow;
+
+/** What patients agree to: recorded, listed, taken back. Nothing is ever deleted. */
+public final class Consenting {
+
+  private static final List<String> COLUMNS =
+      List.of(
+          "patient", "issuer", "purpose", "given", "until", "face", "form", "guardian", "of age");
+
+  private final Practice practice;
+  private final Ledger ledger;
+
+  public Consenting(Practice practice) {
+    this.practice = practice;
+    this.ledger = practice.store().ledger();
+  }
+
+  /** Records one consent. */
+  public Outcome<ConsentRow> add(ConsentWords words, String by) {
+    return read(words, by).map(this::record);
+  }
+
+  private ConsentRow record(ConsentRow consent) {
+    return ledger.together(
+        () -> {
+          ledger.consents().add(consent);
+          ledger
+              .events()
+              .add(
+                  consent.who(),
+                  consent.given() ? "consent recorded" : "consent withdrawn",
+                  null,
+                  "");
+          return consent;
+        });
+  }
+
+  /**
+   * Records a list of consents: all of them, or none if one row can't be read.
+   *
+   * @return how many there were
+   */
+  public Outcome<Integer> addAll(Path list, String by) throws IOException {
+    Outcome<List<ConsentWords>> rows = rows(list);
+    if (rows instanceof Refused<List<ConsentWords>> refused) {
+      return refused.as();
+    }
+    List<ConsentRow> consents = new ArrayList<>();
+    for (ConsentWords words : rows.orThrow()) {
+      Outcome<ConsentRow> read = read(words, by);
+      if (read instanceof Refused<ConsentRow> refused) {
+        return Outcome.refused(
+            list.getFileName() + ", row " + (consents.size() + 1) + ": " + refused.reason(),
+            refused.advice() + "; no row was taken");
+      }
+      consents.add(read.orThrow());
+    }
+    ledger.together(
+        () -> {
+          consents.forEach(this::record);
+          return consents;
+        });
+    return Outcome.done(consents.size());
+  }
+
+  private static Outcome<List<ConsentWords>> rows(Path list) throws IOException {
+    List<ConsentWords> rows = new ArrayList<>();
+    CsvSchema header = CsvSchema.emptySchema().withHeader();
+    try (MappingIterator<Map<String, String>> lines =
+        new CsvMapper().readerForMapOf(String.class).with(header).readValues(list.toFile())) {
+      while (lines.hasNext()) {
+        Map<String, String> row = lines.next();
+        if (!COLUMNS.containsAll(row.keySet()) || !row.containsKey("patient")) {
+          return Outcome.refused(
+              list.getFileName() + " has a column that is not known here, or no column patient",
+              "name the columns " + String.join(", ", COLUMNS) + ", separated by commas");
+        }
+        List<String> c =
+            COLUMNS.stream().map(column -> row.getOrDefault(column, "").strip()).toList();
+        rows.add(
+            new ConsentWords(
+                c.get(0), c.get(1), c.get(2), c.get(3), c.get(4), c.get(5), c.get(6), c.get(7),
+                c.get(8)));
+      }
+    } catch (CsvReadException e) {
+      return Outcome.refused(
+          list.getFileName() + " can't be read as a table", "save it as CSV (UTF-8)");
+    }
+    return Outcome.done(rows);
+  }
+
+  private Outcome<ConsentRow> read(ConsentWords words, String by) {
+    Outcome<Purpose> purpose = Purposes.find(words.purpose());
+    if (purpose instanceof Refused<Purpose> refused) {
+      return refused.as();
+    }
+    Outcome<PatientRow> patient = patient(words.patient(), words.issuer());
+    if (patient instanceof Refused<PatientRow> refused) {
+      return refused.as();
+    }
+    Outcome<LocalDate> given = day(words.given(), "was given");
+    if (given instanceof Refused<LocalDate> refused) {
+      return refused.as();
+    }
+    Outcome<Optional<LocalDate>> until =
+        words.until().isBlank()
+            ? Outcome.done(Optional.empty())
+            : day(words.until(), "ends").map(Optional::of);
+    if (until instanceof Refused<Optional<LocalDate>> refused) {
+      return refused.as();
+    }
+    if (words.form().isBlank()) {
+      return Outcome.refused(
+          "the form that was signed is not named",
+          "say its version, such as \"form 3 of 2025\"; your local law says what it has to say");
+    }
+    if (!List.of("yes", "no", "").contains(words.face())) {
+      return Outcome.refused("face says \"" + words.face() + "\"", "say yes or no");
+    }
+    return ofAge(words, patient.orThrow())
+        .map(
+            ofAge ->
+                new ConsentRow(
+                    patient.orThrow().issuer(),
+                    patient.orThrow().id(),
+                    purpose.orThrow().key(),
+                    true,
+                    given.orThrow(),
+                    until.orThrow().orElse(null),
+                    words.face().equals("yes"),
+                    words.form().strip(),
+                    words.guardian().strip(),
+                    ofAge.orElse(null),
+                    by,
+                    practice.clock().instant()));
+  }
+
+  /** From when on a patient for whom somebody signed has to be asked again. */
+  private static Outcome<Optional<LocalDate>> ofAge(ConsentWords words, PatientRow patient) {
+    if (words.guardian().isBlank()) {
+      return Outcome.done(Optional.empty());
+    }
+    if (!words.ofAge().matches("\\d{1,2}")) {
+      return Outcome.refused(
+          "a guardian signed, and the age from which the patient is asked is not said",
+          "say at how many years people are of age by your local law");
+    }
+    String born = patient.birthDate();
+    if (born == null) {
+      return Outcome.refused(
+          "a guardian signed, and the patient's birth date is not known",
+          "put the birth date into the visit list, so that the patient is asked when of age");
+    }
+    return Outcome.done(
+        Optional.of(LocalDate.parse(born).plusYears(Integer.parseInt(words.ofAge()))));
+  }
+
+  private Outcome<PatientRow> patient(String number, String issuer) {
+    String asked = number.strip();
+    List<PatientRow> found =
+        ledger.visits().patients().stream()
+            .filter(patient -> patient.id().equals(asked))
+            .filter(patient -> issuer.isBlank() || patient.issuer().equals(issuer.strip()))
+            .toList();
+    if (found.isEmpty()) {
+      return Outcome.refused(
+          "no patient with this number is on record",
+          "check the number; a patient is on record once a photograph or a visit is");
+    }
+    return found.size() > 1
+        ? Outcome.refused(
+            "several issuers have given this number", "say whose number it is with --issuer")
+        : Outcome.done(found.get(0));
+  }
+
+  private static Outcome<LocalDate> day(String text, String what) {
+    try {
+      return Outcome.done(LocalDate.parse(text.strip()));
+    } catch (DateTimeException unreadable) {
+      return Outcome.refused(
+          "the day on which the consent " + what + " reads \"" + text.strip() + "\"",
+          "write it as YYYY-MM-DD");
+    }
+  }
+
+  /** Every consent and withdrawal, the first one first. */
+  public List<ConsentRow> all() {
+    return ledger.consents().all();
+  }
+
+  /**
+   * Takes a consent back: no new copies are made.
+   *
+   * @return the copies that were made before and are out of the house
+   */
+  public Outcome<List<ReleaseRow>> withdraw(
+      String number, String issuer, String purposeKey, String on, String by) {
+    Outcome<Purpose> purpose = Purposes.find(purposeKey);
+    if (purpose instanceof Refused<Purpose> refused) {
+      return refused.as();
+    }
+    Outcome<PatientRow> patient = patient(number, issuer);
+    if (!(patient instanceof Done<PatientRow> known)) {
+      return ((Refused<PatientRow>) patient).as();
+    }
+    String key = purpose.orThrow().key();
+    return day(on, "was withdrawn")
+        .map(
+            day -> {
+              record(withdrawal(known.value(), key, day, by));
+              return ledger.releases().of(known.value().issuer(), known.value().id()).stream()
+                  .filter(release -> release.purpose().equals(key))
+                  .toList();
+            });
+  }
+
+  private ConsentRow withdrawal(PatientRow patient, String purpose, LocalDate day, String by) {
+    return new ConsentRow(
+        patient.issuer(),
+        patient.id(),
+        purpose,
+        false,
+        day,
+        null,
+        false,
+        "",
+        "",
+        null,
+        by,
+        practice.clock().instant());
+  }
+}

@@ -1,0 +1,43 @@
+package org.vestibule.flow;
+
+import org.vestibule.base.Outcome;
+import org.vestibule.release.Format;
+import org.vestibule.release.Purpose;
+import org.vestibule.release.Release;
+import org.vestibule.store.ledger.ReleaseRow;
+
+/** What a request has to say for its purpose. */
+final class ReleaseRules {
+
+  private ReleaseRules() {}
+
+  static Outcome<Purpose> fits(Purpose purpose, ReleaseWords words) {
+    if (words.recipient().isBlank() || words.askedBy().isBlank() || words.why().isBlank()) {
+      return Outcome.refused(
+          "it is not said for whom the copies are, who asked for them and why",
+          "say it in a few words each: the record keeps it");
+    }
+    if (words.formats().isEmpty()) {
+      return Outcome.refused("no format is named", "say dicom, jpeg or both");
+    }
+    if (words.formats().contains(Format.DICOM) && !purpose.dicom()) {
+      return Outcome.refused(
+          "copies for \"" + purpose.name() + "\" are JPEG files only", "ask for jpeg");
+    }
+    if (purpose.needsLook() && words.lookedBy().isBlank()) {
+      return Outcome.refused(
+          "nobody is named who looked at each picture for text and faces",
+          "have a person look, and give the name with --looked-by");
+    }
+    return Outcome.done(purpose);
+  }
+
+  /** The same release has the same bytes, or the record has changed. */
+  static Outcome<Release> same(ReleaseRow row, Release release) {
+    return row.manifestHash().equals(release.manifestHash())
+        ? Outcome.done(release)
+        : Outcome.refused(
+            "the copies of release " + row.id() + " would not be the same as before",
+            "a photograph or a setting was changed since: make a new release");
+  }
+}

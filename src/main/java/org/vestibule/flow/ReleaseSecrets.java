@@ -1,0 +1,152 @@
+package org.vestibule.flow;
+
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Patient;
+import org.vestibule.assign.Visit;
+import org.vestibule.dicom.Tags;
+import org.vestibule.release.Pseudonyms;
+import org.vestibule.release.Purpose;
+import org.vestibule.release.Secrets;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PatientRow;
+import org.vestibule.store.ledger.SeenFile;
+import org.vestibule.store.ledger.VisitRow;
+
+/** Gathers what the ledger knows of a patient, their visits and files, and may not leave. */
+final class ReleaseSecrets {
+
+  /** What a practice is called that has not said. */
+  private static final String NO_ID = "practice";
+
+  private final Practice practice;
+  private final Ledger ledger;
+  private final Set<Integer> permitted;
+  private final Set<String> texts = new HashSet<>();
+  private final Set<LocalDate> days = new HashSet<>();
+
+  private ReleaseSecrets(Practice practice, Purpose purpose) {
+    this.practice = practice;
+    this.ledger = practice.store().ledger();
+    this.permitted = purpose.named() ? purpose.fields() : Set.of();
+  }
+
+  /**
+   * What must not be in copies of these photographs: everything known that the purpose doesn't
+   * need.
+   *
+   * @param recipient whose name stands in named copies
+   */
+  static Secrets of(
+      Practice practice,
+      Purpose purpose,
+      List<ReleasedPhoto> photos,
+      Pseudonyms pseudonyms,
+      String recipient) {
+    ReleaseSecrets secrets = new ReleaseSecrets(practice, purpose);
+    photos.forEach(secrets::photo);
+    secrets.add(practice.settings().practiceName(), Tags.InstitutionName);
+    if (!practice.settings().practiceId().equals(NO_ID)) {
+      secrets.add(practice.settings().practiceId(), Tags.InstitutionName);
+    }
+    if (purpose.named()) {
+      secrets.texts.removeIf(recipient::contains);
+    }
+    if (purpose.dates() == Purpose.Dates.MODIFIED) {
+      secrets.days.removeAll(moved(photos, pseudonyms));
+    }
+    return new Secrets(secrets.texts, secrets.days);
+  }
+
+  /** Days that the copies tell instead; one of them may be a true one of another picture. */
+  private static Set<LocalDate> moved(List<ReleasedPhoto> photos, Pseudonyms pseudonyms) {
+    Set<LocalDate> moved = new HashSet<>();
+    for (ReleasedPhoto photo : photos) {
+      Patient patient = photo.decision().visit().patient();
+      long shift = pseudonyms.shiftDays(patient.issuer(), patient.id());
+      moved.add(photo.decision().visit().start().toLocalDate().plusDays(shift));
+      LocalDate day = photo.original().day();
+      if (day != null) {
+        moved.add(day.plusDays(shift));
+      }
+    }
+    return moved;
+  }
+
+  private void photo(ReleasedPhoto photo) {
+    Patient patient = photo.decision().visit().patient();
+    person(patient.name(), Tags.PatientName);
+    add(patient.id(), Tags.PatientID);
+    add(patient.issuer(), Tags.IssuerOfPatientID);
+    day(patient.birthDate(), Tags.PatientBirthDate);
+    ledger.visits().patient(patient.issuer(), patient.id()).ifPresent(this::patient);
+    visit(photo.decision().visit());
+    ledger.visits().visits().stream()
+        .filter(row -> row.issuer().equals(patient.issuer()))
+        .filter(row -> row.patientId().equals(patient.id()))
+        .forEach(this::visit);
+    day(photo.original().day(), Tags.StudyDate);
+    file(photo.intent());
+  }
+
+  private void patient(PatientRow patient) {
+    person(patient.name(), Tags.PatientName);
+    String born = patient.birthDate();
+    day(born == null ? null : LocalDate.parse(born), Tags.PatientBirthDate);
+  }
+
+  private void visit(Visit visit) {
+    add(visit.key(), Tags.StudyID);
+    add(visit.accessionNumber(), Tags.AccessionNumber);
+    person(visit.referrer(), Tags.ReferringPhysicianName);
+    person(visit.dentist(), Tags.PerformingPhysicianName);
+    day(visit.start().toLocalDate(), Tags.StudyDate);
+  }
+
+  private void visit(VisitRow visit) {
+    add(visit.key(), Tags.StudyID);
+    String accession = visit.accession();
+    add(accession == null ? "" : accession, Tags.AccessionNumber);
+    day(LocalDate.parse(visit.starts().substring(0, 10)), Tags.StudyDate);
+  }
+
+  /** UIDs, hash and file names: with them a copy could be laid beside the original. */
+  private void file(Intent intent) {
+    for (Intent any : ledger.intents().of(intent.hash())) {
+      texts.add(any.sopUid());
+      texts.add(any.seriesUid());
+      texts.add(any.studyUid());
+    }
+    texts.add(intent.hash().hex());
+    texts.add(intent.hash().brief());
+    for (SeenFile seen : ledger.arrivals().of(intent.hash())) {
+      String name = seen.name().substring(seen.name().lastIndexOf('/') + 1);
+      texts.add(name);
+    }
+  }
+
+  /** Family and given names, each by itself; an initial is no name. */
+  private void person(String pn, int tag) {
+    for (String part : pn.split("[\\^= ]", -1)) {
+      if (part.length() > 1) {
+        add(part, tag);
+      }
+    }
+  }
+
+  private void add(String text, int tag) {
+    if (!text.isBlank() && !permitted.contains(tag)) {
+      texts.add(text.strip());
+    }
+  }
+
+  private void day(@Nullable LocalDate day, int tag) {
+    if (day != null && !permitted.contains(tag)) {
+      days.add(day);
+    }
+  }
+}

@@ -1,0 +1,34 @@
+package org.vestibule.flow;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import org.vestibule.release.Format;
+
+/**
+ * Copies as a person asks for them.
+ *
+ * @param purpose a purpose's key
+ * @param photos ids of photographs
+ * @param recipient for whom
+ * @param askedBy who asked
+ * @param why in the words of who asked
+ * @param lookedBy who looked at each picture; empty if nobody did
+ * @param severalPatients true if photographs of several patients are meant to go together
+ * @param target a new folder or ZIP file
+ */
+public record ReleaseWords(
+    String purpose,
+    List<String> photos,
+    String recipient,
+    String askedBy,
+    String why,
+    String lookedBy,
+    boolean severalPatients,
+    Set<Format> formats,
+    Path target) {
+  public ReleaseWords {
+    photos = List.copyOf(photos);
+    formats = Set.copyOf(formats);
+  }
+}

@@ -23,14 +23,12 @@ final class ReleaseSecrets {
   /** What a practice is called that has not said. */
   private static final String NO_ID = "practice";
 
-  private final Practice practice;
   private final Ledger ledger;
   private final Set<Integer> permitted;
   private final Set<String> texts = new HashSet<>();
   private final Set<LocalDate> days = new HashSet<>();
 
   private ReleaseSecrets(Practice practice, Purpose purpose) {
-    this.practice = practice;
     this.ledger = practice.store().ledger();
     this.permitted = purpose.named() ? purpose.fields() : Set.of();
   }

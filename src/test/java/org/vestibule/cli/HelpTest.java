@@ -73,8 +73,8 @@ class HelpTest {
         .forEach(m -> names.add(m.group(1)));
     assertThat(names)
         .containsExactly(
-            "check", "demo", "export", "file", "find", "ingest", "look", "move", "reindex",
-            "reject", "show", "verify", "visits", "waiting");
+            "check", "consent", "demo", "export", "file", "find", "ingest", "look", "move",
+            "reindex", "reject", "release", "show", "verify", "visits", "waiting");
   }
 
   @Test

@@ -77,7 +77,7 @@ final class Needle {
     byte[] lower = bytes.clone();
     for (int i = 0; i < lower.length; i++) {
       if (lower[i] >= 'A' && lower[i] <= 'Z') {
-        lower[i] += 32;
+        lower[i] = (byte) (lower[i] + 32);
       }
     }
     return lower;

@@ -71,8 +71,9 @@ final class PdfSheet {
     float cellWidth = (width + GAP) / columns;
     float cellHeight = (top - HEAD - MARGIN + GAP) / lines;
     for (int i = 0; i < sheet.rows().size(); i++) {
+      int line = i / columns;
       float x = MARGIN + i % columns * cellWidth;
-      float y = top - HEAD - i / columns * cellHeight;
+      float y = top - HEAD - line * cellHeight;
       cell(sheet.rows().get(i), x, y, cellWidth - GAP, cellHeight - GAP, columns > 3 ? 5 : 7);
     }
   }

@@ -144,8 +144,10 @@ class ReleaseCommandTest {
             + " website, own-copy.\n");
     assertRefused(
         make("teaching", "out", frontal),
-        "vestibule: nobody is named who looked at each picture for text and faces.\n"
-            + "  What to do: have a person look, and give the name with --looked-by.\n");
+        """
+        vestibule: nobody is named who looked at each picture for text and faces.
+          What to do: have a person look, and give the name with --looked-by.
+        """);
     assertRefused(
         make("teaching", "out", "--looked-by", WHO, frontal, other),
         "vestibule: these are photographs of 2 patients.\n"
@@ -156,8 +158,10 @@ class ReleaseCommandTest {
         "vestibule: there is nothing to copy.\n  What to do: name at least one photograph.\n");
     assertRefused(
         make("website", "out", "--as", "dicom", "--looked-by", WHO, frontal),
-        "vestibule: copies for \"Website\" are JPEG files only.\n"
-            + "  What to do: ask for jpeg.\n");
+        """
+        vestibule: copies for "Website" are JPEG files only.
+          What to do: ask for jpeg.
+        """);
     assertRefused(
         make("teaching", "out", "--looked-by", WHO, face),
         "vestibule: photograph "
@@ -173,8 +177,10 @@ class ReleaseCommandTest {
     Files.createDirectory(folder.resolve("taken"));
     assertRefused(
         make("teaching", "taken", "--looked-by", WHO, frontal),
-        "vestibule: taken is already there.\n"
-            + "  What to do: name another place; nothing was overwritten.\n");
+        """
+        vestibule: taken is already there.
+          What to do: name another place; nothing was overwritten.
+        """);
   }
 
   @Test

@@ -1,0 +1,121 @@
+package org.vestibule.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.vestibule.flow.TestHome;
+import org.vestibule.samples.Scene;
+
+/** Consents as people type them and as lists hold them. */
+class ConsentCommandTest {
+
+  @TempDir Path folder;
+  private TestHome home;
+
+  @BeforeEach
+  void layOut() throws IOException {
+    home = TestHome.in(folder);
+    home.put("frontal.jpg", Scene.FRONTAL, 1);
+    home.manifest("file,visit,view,mirror\nfrontal.jpg,V1,frontal,none\n");
+    assertThat(home.ingest().filed()).hasSize(1);
+  }
+
+  private Asked ask(String... args) {
+    return Asked.by("Reed, Ada", home, args);
+  }
+
+  private void assertRefused(Asked asked, String words) {
+    assertThat(asked.err()).isEqualTo(words);
+    assertThat(asked.code()).isEqualTo(3);
+    assertThat(Asked.of(home, "consent", "list").out()).isEqualTo("No consent is recorded yet.\n");
+  }
+
+  @Test
+  void aListIsTakenWholeOrNotAtAll() throws IOException {
+    Files.writeString(
+        folder.resolve("consents.csv"),
+        """
+        patient,purpose,given,until,face,form,guardian,of age
+        P1,teaching,2026-03-01,2027-03-01,yes,form 3,,
+        P1,website,01.03.2026,,no,form 3,,
+        """);
+    assertRefused(
+        ask("consent", "import", "consents.csv"),
+        """
+        vestibule: consents.csv, row 2: the day on which the consent was given reads "01.03.2026".
+          What to do: write it as YYYY-MM-DD; no row was taken.
+        """);
+    Files.writeString(
+        folder.resolve("consents.csv"),
+        """
+        patient,purpose,given,until,face,form,guardian,of age
+        P1,teaching,2026-03-01,2027-03-01,yes,form 3,,
+        P1,website,2026-03-01,,no,form 3,"Tallgrass, Una",18
+        """);
+    assertThat(ask("consent", "import", "consents.csv").out()).isEqualTo("Recorded 2 consents.\n");
+    assertThat(Asked.of(home, "consent", "list").out())
+        .isEqualTo(
+            """
+            patient  purpose   what   on          until       face  form    recorded by
+            P1       teaching  given  2026-03-01  2027-03-01  yes   form 3  Reed, Ada
+            P1       website   given  2026-03-01  -           no    form 3  Reed, Ada
+            """);
+  }
+
+  @Test
+  void aListWithOtherColumnsIsRefused() throws IOException {
+    Files.writeString(folder.resolve("consents.csv"), "who,what\nP1,teaching\n");
+    assertRefused(
+        ask("consent", "import", "consents.csv"),
+        """
+        vestibule: consents.csv has a column that is not known here, or no column patient.
+          What to do: name the columns patient, issuer, purpose, given, until, face, form, guardian, of age, separated by commas.
+        """);
+    assertRefused(
+        ask("consent", "import", "none.csv"),
+        "vestibule: there is no file none.csv.\n  What to do: check the name of the list.\n");
+  }
+
+  @Test
+  void aGuardianGoesWithTheAgeAtWhichThePatientIsAsked() {
+    assertRefused(
+        ask(
+            "consent",
+            "add",
+            "--patient",
+            "P1",
+            "--purpose",
+            "teaching",
+            "--given",
+            "2026-03-01",
+            "--form",
+            "form 3",
+            "--guardian",
+            "Tallgrass, Una"),
+        """
+        vestibule: a guardian signed, and the age from which the patient is asked is not said.
+          What to do: say at how many years people are of age by your local law.
+        """);
+    assertRefused(
+        ask(
+            "consent",
+            "add",
+            "--patient",
+            "P9",
+            "--purpose",
+            "teaching",
+            "--given",
+            "2026-03-01",
+            "--form",
+            "form 3"),
+        """
+        vestibule: no patient with this number is on record.
+          What to do: check the number; a patient is on record once a photograph or a visit is.
+        """);
+  }
+}

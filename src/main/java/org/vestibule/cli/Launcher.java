@@ -21,6 +21,7 @@ final class Launcher {
           MoveCommand.class,
           RejectCommand.class,
           VisitsCommand.class,
+          CardsCommand.class,
           FindCommand.class,
           ShowCommand.class,
           ExportCommand.class,

@@ -33,6 +33,9 @@ class HelpTest {
         "visits add ",
         "visits confirm ",
         "visits list ",
+        "cards ",
+        "cards visits ",
+        "cards views ",
         "find ",
         "show ",
         "export ",
@@ -73,7 +76,7 @@ class HelpTest {
         .forEach(m -> names.add(m.group(1)));
     assertThat(names)
         .containsExactly(
-            "check", "consent", "demo", "export", "file", "find", "ingest", "look", "move",
+            "cards", "check", "consent", "demo", "export", "file", "find", "ingest", "look", "move",
             "reindex", "reject", "release", "show", "verify", "visits", "waiting");
   }
 

@@ -20,6 +20,9 @@ final class CloseLook {
   /** Samples to a module from which a code may be read. */
   private static final float READABLE = 2.2f;
 
+  /** Samples to a module beyond which the whole size adds nothing. */
+  private static final float COARSEST = 20;
+
   private static final String AGAIN =
       "photograph it again, filling half of the frame, without glare and held flat";
 
@@ -59,7 +62,8 @@ final class CloseLook {
   CardSighting sighting() {
     float module = (float) suspects.stream().mapToDouble(Finder::module).min().orElse(1);
     for (int eighths = 1; eighths <= 8 && (codes.isEmpty() || strange()); eighths *= 2) {
-      if (module * eighths >= READABLE || eighths == 8) {
+      float samples = module * eighths;
+      if (eighths == 8 ? samples <= COARSEST : samples >= READABLE) {
         look(eighths);
       }
     }
@@ -82,7 +86,7 @@ final class CloseLook {
       seen.add(
           new Finder(left + mark.x() * factor, top + mark.y() * factor, mark.module() * factor));
     }
-    marks = seen;
+    marks = seen.size() >= marks.size() ? seen : marks;
     List<CodeRead> read = new ArrayList<>(CodeReader.read(part));
     read.addAll(new GridReader(shades).read(near));
     read.forEach(code -> codes.add(code.placed(factor, left, top)));

@@ -64,7 +64,8 @@ final class Walk {
     int tag = element.tag();
     boolean pseudonym = tag == Tags.PatientName || tag == Tags.PatientID;
     if (pseudonym && parent.isEmpty()) {
-      to.put(tag, substitutes.patientId());
+      // A name without a caret is of a retired form, which validators warn of.
+      to.put(tag, substitutes.patientId() + (tag == Tags.PatientName ? "^" : ""));
     } else {
       to.putEmpty(tag);
     }

@@ -23,9 +23,15 @@ final class ReleaseSecrets {
   /** What a practice is called that has not said. */
   private static final String NO_ID = "practice";
 
+  private static final int NAMES_OF_A_PERSON = 3;
+
   private final Ledger ledger;
   private final Set<Integer> permitted;
   private final Set<String> texts = new HashSet<>();
+
+  /** What the purpose needs: a dentist may be called as a patient is. */
+  private final Set<String> needed = new HashSet<>();
+
   private final Set<LocalDate> days = new HashSet<>();
 
   private ReleaseSecrets(Practice practice, Purpose purpose) {
@@ -51,6 +57,7 @@ final class ReleaseSecrets {
     if (!practice.settings().practiceId().equals(NO_ID)) {
       secrets.add(practice.settings().practiceId(), Tags.InstitutionName);
     }
+    secrets.texts.removeAll(secrets.needed);
     if (purpose.named()) {
       secrets.texts.removeIf(recipient::contains);
     }
@@ -127,18 +134,23 @@ final class ReleaseSecrets {
     }
   }
 
-  /** Family and given names, each by itself; an initial is no name. */
+  /**
+   * Family, given and middle names of each group (PS3.5 6.2, PN), each by itself; an initial, a
+   * title or a degree is no name.
+   */
   private void person(String pn, int tag) {
-    for (String part : pn.split("[\\^= ]", -1)) {
-      if (part.length() > 1) {
-        add(part, tag);
-      }
+    for (String group : pn.split("=", -1)) {
+      List.of(group.split("\\^", -1)).stream()
+          .limit(NAMES_OF_A_PERSON)
+          .flatMap(component -> List.of(component.split(" ", -1)).stream())
+          .filter(name -> name.length() > 1)
+          .forEach(name -> add(name, tag));
     }
   }
 
   private void add(String text, int tag) {
-    if (!text.isBlank() && !permitted.contains(tag)) {
-      texts.add(text.strip());
+    if (!text.isBlank()) {
+      (permitted.contains(tag) ? needed : texts).add(text.strip());
     }
   }
 

@@ -45,6 +45,13 @@ class ReleaseCommandTest {
   @BeforeAll
   static void file() throws IOException {
     TestHome home = TestHome.in(template);
+    Files.writeString(
+        template.resolve("visits.csv"),
+        """
+        visit,patient id,name,birth date,sex,start,end,referrer,dentist
+        V1,P1,"Tallgrass, Orla",1990-01-02,F,2026-03-12 09:00,2026-03-12 10:00,Mossgrove^Ansel^^Dr,Quill^Bea^^Dr
+        V2,P2,"Brightwater, Ned",1971-05-06,M,2026-03-12 11:00,2026-03-12 12:00,,
+        """);
     frontal = home.put("frontal.jpg", Scene.FRONTAL, 1);
     cropped = home.put("cropped.jpg", Scene.UPPER_OCCLUSAL, 2);
     face = home.put("smile.jpg", Scene.FACE_SMILING, 3);
@@ -70,7 +77,9 @@ class ReleaseCommandTest {
             StandardCopyOption.COPY_ATTRIBUTES);
       }
     }
+    String visits = Files.readString(folder.resolve("visits.csv"));
     home = TestHome.in(folder);
+    Files.writeString(folder.resolve("visits.csv"), visits);
   }
 
   private Asked consent(String patient, String purpose, String... more) {
@@ -353,6 +362,42 @@ class ReleaseCommandTest {
     assertThat(copy.contains(Tags.DeidentificationMethodCodeSequence)).isFalse();
     assertThat(Files.readString(folder.resolve("out/index.html")))
         .contains("Orla Tallgrass, P1", "2026-03-12");
+  }
+
+  /** Two dentists with one title: a title is nobody's name. */
+  @Test
+  void aReferralHoldsWhatTheReceiverNeedsAndNoMore() throws Exception {
+    consent("P1", "referral");
+    Asked made = make("referral", "out", "--as", "dicom", frontal);
+    assertThat(made.err()).isEmpty();
+    byte[] file = Files.readAllBytes(folder.resolve("out/dicom/copy-01.dcm"));
+    DataSet copy = Part10Reader.read(file).orThrow().data();
+    assertThat(copy.string(Tags.PatientName)).contains("Tallgrass^Orla");
+    assertThat(copy.string(Tags.ReferringPhysicianName)).contains("Mossgrove^Ansel^^Dr");
+    assertThat(new String(file, StandardCharsets.UTF_8)).doesNotContain("Quill", "V1");
+    assertThat(PhotographicChecker.check(file))
+        .noneMatch(finding -> finding.severity() == Severity.ERROR);
+  }
+
+  @Test
+  void aLaboratoryKnowsTheNumberAndAnInsurerSeesNoFace() throws Exception {
+    consent("P1", "laboratory");
+    consent("P1", "insurer", "--face");
+    assertThat(make("laboratory", "out", "--as", "dicom,jpeg", frontal).err()).isEmpty();
+    DataSet copy =
+        Part10Reader.read(Files.readAllBytes(folder.resolve("out/dicom/copy-01.dcm")))
+            .orThrow()
+            .data();
+    assertThat(copy.string(Tags.PatientID)).contains("P1");
+    assertThat(copy.string(Tags.PatientName).orElseThrow()).startsWith("R-");
+    Asked refused = make("insurer", "face", face);
+    assertThat(refused.err())
+        .isEqualTo(
+            "vestibule: photograph "
+                + face
+                + " may show the face, and copies for \"Insurer\" never do.\n"
+                + "  What to do: leave it out, or crop the photograph so that no face is in it.\n");
+    assertThat(folder.resolve("face")).doesNotExist();
   }
 
   /** The practice is called as a view is: the finished sheet says it, and nothing leaves. */

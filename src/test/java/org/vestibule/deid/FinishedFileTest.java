@@ -56,7 +56,7 @@ class FinishedFileTest {
     assertThat(errors(original)).allMatch(words -> words.contains("PixelData"));
     assertThat(errors(copy)).isEmpty();
     DataSet data = read(copy).data();
-    assertThat(data.string(Tags.PatientName)).contains("R-7Q2");
+    assertThat(data.string(Tags.PatientName)).contains("R-7Q2^");
     assertThat(data.string(Tags.PatientID)).contains("R-7Q2");
     for (int emptied :
         new int[] {

@@ -8,6 +8,7 @@ import org.vestibule.flow.Aside;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.IngestReport;
 import org.vestibule.flow.WaitingPhoto;
+import org.vestibule.flow.look.Say;
 import org.vestibule.intake.LeftOut;
 
 /** Prints what a run did: what was filed, what waits and why, what was left out. */
@@ -27,6 +28,7 @@ final class IngestPrinter {
     waiting("Waits for a person", report.waiting());
     waiting("Begun and not finished", report.unfinished());
     cards(report.cards());
+    series(console, report.series());
     leftOut(report.leftOut());
     summary(report, dryRun);
   }
@@ -69,6 +71,14 @@ final class IngestPrinter {
       for (WaitingPhoto.Reason reason : photo.reasons()) {
         console.reason(4, reason.sentence(), reason.advice());
       }
+    }
+  }
+
+  /** What visits still lack of their series. */
+  static void series(Console console, List<String> sentences) {
+    if (!sentences.isEmpty()) {
+      console.heading("What a series still lacks");
+      sentences.forEach(sentence -> console.wrapped(0, Say.sentence(sentence)));
     }
   }
 

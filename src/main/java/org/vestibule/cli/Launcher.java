@@ -16,6 +16,7 @@ final class Launcher {
           LookCommand.class,
           DemoCommand.class,
           IngestCommand.class,
+          NightlyCommand.class,
           WaitingCommand.class,
           FileCommand.class,
           MoveCommand.class,

@@ -14,6 +14,7 @@ import org.vestibule.cli.SettingsValues.WrongValue;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.NearestWords;
 import org.vestibule.dental.Notation;
+import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
 
 /** Reads {@code vestibule.toml}; what it does not say keeps its default. */
@@ -38,7 +39,11 @@ final class SettingsFile {
           "names.one-export",
           "cards.opening-card-suffices",
           "cards.gaps-are-deletions",
-          "cards.margin-minutes");
+          "cards.margin-minutes",
+          "night.limit-minutes",
+          "night.verify-nights",
+          "night.free-megabytes",
+          "night.silent-days");
 
   private final Path home;
   private final ZoneId machineZone;
@@ -109,7 +114,16 @@ final class SettingsFile {
         values.texts("names.patterns"),
         values.flag("names.one-export", base.oneExport()),
         tables.captures(),
-        sorting(base.sorting()));
+        sorting(base.sorting()),
+        night(base.night()));
+  }
+
+  private NightRules night(NightRules base) throws WrongValue {
+    return NightRules.of(
+        values.minutes("night.limit-minutes", base.limit()),
+        values.whole("night.verify-nights", base.verifyNights(), 1, 366),
+        values.whole("night.free-megabytes", (int) (base.freeBytes() >> 20), 0, 10_000_000),
+        values.whole("night.silent-days", base.silentDays(), 0, 366));
   }
 
   private SortingRules sorting(SortingRules base) throws WrongValue {

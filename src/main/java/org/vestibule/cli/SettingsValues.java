@@ -73,6 +73,20 @@ final class SettingsValues {
             whole(entry, 0, DAY_MINUTES, "whole minutes from 0 to 1440 were expected", "10"));
   }
 
+  /** A whole number within these limits. */
+  int whole(String key, int otherwise, int least, int most) throws WrongValue {
+    TomlFile.Entry entry = values.get(key);
+    return entry == null
+        ? otherwise
+        : (int)
+            whole(
+                entry,
+                least,
+                most,
+                "a whole number from " + least + " to " + most + " was expected",
+                String.valueOf(otherwise));
+  }
+
   /** Minutes that may be negative. */
   Duration signedMinutes(String key) throws WrongValue {
     TomlFile.Entry entry = values.get(key);

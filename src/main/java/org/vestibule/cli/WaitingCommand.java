@@ -7,7 +7,11 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.VisitList;
+import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.SeriesGaps;
+import org.vestibule.flow.VisitBook;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingPhotos;
@@ -54,6 +58,9 @@ final class WaitingCommand extends PracticeCommand {
       console().gap();
       console().say(Counted.of(begun.size(), "photograph") + " begun and not finished:");
       begun.forEach(photo -> print(console(), photo));
+    }
+    if (new VisitBook(practice).all() instanceof Done<VisitList> visits) {
+      IngestPrinter.series(console(), new SeriesGaps(practice).sentences(visits.value()));
     }
     return waiting.isEmpty() && begun.isEmpty() ? ExitCode.DONE : ExitCode.NEEDS_A_PERSON;
   }

@@ -8,6 +8,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.card.CardReader;
 import org.vestibule.card.CardSighting;
 import org.vestibule.intake.Photo;
+import org.vestibule.store.StoreVerifier;
 import org.vestibule.store.ledger.Arrivals;
 
 /** Which photographs show a card. Each is looked at once; the ledger keeps what was seen. */
@@ -44,5 +45,8 @@ final class CardSightings {
   /** Keeps what was seen; the photograph must have been recorded. */
   void keep(ContentHash hash, CardSighting sighting) {
     arrivals.facts(hash, KIND, CardJson.write(sighting));
+    if (sighting instanceof CardSighting.OneCard) {
+      arrivals.mark(hash, StoreVerifier.CARD, StoreVerifier.CARD);
+    }
   }
 }

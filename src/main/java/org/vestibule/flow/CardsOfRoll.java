@@ -1,13 +1,13 @@
 package org.vestibule.flow;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.vestibule.assign.IssuedCard;
 import org.vestibule.assign.RollCards;
 import org.vestibule.assign.Seen;
@@ -16,8 +16,6 @@ import org.vestibule.card.CardSighting;
 import org.vestibule.card.CardSighting.NoCard;
 import org.vestibule.card.CardSighting.OneCard;
 import org.vestibule.card.VisitCard;
-import org.vestibule.intake.CaptureFacts;
-import org.vestibule.intake.LeftOut;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
 import org.vestibule.store.ledger.Intent;
@@ -30,13 +28,11 @@ import org.vestibule.store.ledger.SeenFile;
  */
 final class CardsOfRoll {
 
-  /** The day a photograph was taken, by its own clock. */
-  private static final String DAY = "day";
-
   private final Practice practice;
   private final Ledger ledger;
   private final CardSightings sightings;
   private final SourceFiles sources;
+  private final PhotoMarks marks;
   private final boolean keeps;
 
   /**
@@ -49,30 +45,26 @@ final class CardsOfRoll {
     this.ledger = practice.store().ledger();
     this.sightings = new CardSightings(practice);
     this.sources = new SourceFiles(practice);
+    this.marks = new PhotoMarks(practice);
     this.keeps = keeps;
   }
 
   RollCards gather(Roll roll, Progress progress) {
-    List<Seen> seen = new ArrayList<>();
-    Set<ContentHash> here = new HashSet<>();
-    Set<LocalDate> days = new TreeSet<>();
+    Map<ContentHash, CardSighting> seen = new HashMap<>();
     for (int i = 0; i < roll.photos().size(); i++) {
       Photo photo = roll.photos().get(i);
-      ContentHash hash = photo.arrival().hash();
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
-      seen.add(
-          new Seen(photo.arrival().name(), hash, photo.facts(), sighting(photo), filedVisit(hash)));
-      here.add(hash);
-      day(photo.facts()).ifPresent(days::add);
+      seen.put(photo.arrival().hash(), sighting(photo));
     }
-    roll.leftOut().forEach(file -> Seen.of(file).ifPresent(seen::add));
-    seen.addAll(earlier(days, here));
-    Set<String> otherFiles =
-        roll.leftOut().stream()
-            .filter(file -> Seen.of(file).isEmpty())
-            .map(LeftOut::name)
-            .collect(Collectors.toSet());
-    return new RollCards(seen, otherFiles, issued(seen), practice.settings().sorting());
+    List<Seen> earlier = earlier(roll);
+    Stream<CardSighting> all =
+        Stream.concat(seen.values().stream(), earlier.stream().map(Seen::sighting));
+    return RollCards.of(
+        roll,
+        photo -> seen.getOrDefault(photo.arrival().hash(), new NoCard()),
+        earlier,
+        issued(all),
+        practice.settings().sorting());
   }
 
   private CardSighting sighting(Photo photo) {
@@ -87,29 +79,28 @@ final class CardsOfRoll {
           () -> {
             sources.seen(photo);
             sightings.keep(hash, seen);
-            day(photo.facts()).ifPresent(day -> ledger.arrivals().mark(hash, DAY, day.toString()));
             return hash;
           });
     }
     return seen;
   }
 
-  private List<Seen> earlier(Set<LocalDate> days, Set<ContentHash> here) {
+  /** What earlier runs saw of the roll's days, the roll's own photographs among it. */
+  private List<Seen> earlier(Roll roll) {
+    Set<ContentHash> hashes = new HashSet<>();
+    for (Photo photo : roll.photos()) {
+      hashes.addAll(marks.ofSameDay(photo.arrival().name(), photo.facts()));
+    }
     List<Seen> earlier = new ArrayList<>();
-    for (LocalDate day : days) {
-      for (ContentHash hash : ledger.arrivals().marked(DAY, day.toString())) {
-        if (here.add(hash)) {
-          String name =
-              ledger.arrivals().of(hash).stream().map(SeenFile::name).findFirst().orElse("");
-          earlier.add(
-              new Seen(
-                  name,
-                  hash,
-                  sources.facts(hash),
-                  sightings.known(hash).orElse(new NoCard()),
-                  filedVisit(hash)));
-        }
-      }
+    for (ContentHash hash : hashes) {
+      String name = ledger.arrivals().of(hash).stream().map(SeenFile::name).findFirst().orElse("");
+      earlier.add(
+          new Seen(
+              name,
+              hash,
+              sources.facts(hash),
+              sightings.known(hash).orElse(new NoCard()),
+              filedVisit(hash)));
     }
     return earlier;
   }
@@ -126,9 +117,8 @@ final class CardsOfRoll {
   }
 
   /** The visit cards among what was seen, as far as they are ours. */
-  private List<IssuedCard> issued(List<Seen> seen) {
-    return seen.stream()
-        .flatMap(each -> token(each.sighting()).stream())
+  private List<IssuedCard> issued(Stream<CardSighting> seen) {
+    return seen.flatMap(each -> token(each).stream())
         .distinct()
         .flatMap(token -> ledger.visitCards().find(token).stream())
         .map(
@@ -142,9 +132,5 @@ final class CardsOfRoll {
     return sighting instanceof OneCard one && one.card() instanceof VisitCard card
         ? Optional.of(card.token())
         : Optional.empty();
-  }
-
-  private static Optional<LocalDate> day(CaptureFacts facts) {
-    return Optional.ofNullable(facts.takenAt()).map(at -> at.toLocalDate());
   }
 }

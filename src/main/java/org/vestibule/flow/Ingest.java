@@ -1,7 +1,9 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
+import java.util.List;
 import org.vestibule.assign.RollAssigner;
+import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -69,7 +71,7 @@ public final class Ingest {
     if (!request.dryRun()) {
       practice.store().followIndex();
     }
-    return Outcome.done(tally.report(roll.leftOut()));
+    return Outcome.done(tally.report(roll.leftOut(), series()));
   }
 
   private void take(Roll roll, RollAssigner assigner, TakingIn takingIn) throws IOException {
@@ -79,6 +81,11 @@ public final class Ingest {
       new BegunBefore(practice, tally).completeAll();
     }
     for (int i = 0; i < roll.photos().size(); i++) {
+      if (!progress.mayGoOn()) {
+        int left = roll.photos().size() - i;
+        tally.note("the time is up: " + left + " of the photographs are left for the next run.");
+        break;
+      }
       Photo photo = roll.photos().get(i);
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
       takingIn.take(photo, assigner);
@@ -89,6 +96,12 @@ public final class Ingest {
         takingIn.waitUnread(file);
       }
     }
+  }
+
+  private List<String> series() {
+    return new VisitBook(practice).all() instanceof Done<VisitList> visits
+        ? new SeriesGaps(practice).sentences(visits.value())
+        : List.of();
   }
 
   private IntakeRules rules() {

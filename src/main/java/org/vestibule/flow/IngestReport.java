@@ -11,6 +11,7 @@ import org.vestibule.intake.LeftOut;
  * @param unfinished photographs whose filing was begun and could not be completed now, wherever
  *     they lie, each with the reason
  * @param cards photographs of cards, kept and never filed
+ * @param series what the visits' series still lack or have more than once, each a sentence
  * @param leftOut files that are no photographs, each with its reason
  * @param defects where the program failed on a photograph; the photograph itself is told of too
  * @param knownAlready photographs in the folder that were filed or rejected earlier
@@ -22,6 +23,7 @@ public record IngestReport(
     List<WaitingPhoto> waiting,
     List<WaitingPhoto> unfinished,
     List<Aside> cards,
+    List<String> series,
     List<LeftOut> leftOut,
     List<Defect> defects,
     int knownAlready,
@@ -41,6 +43,7 @@ public record IngestReport(
     waiting = List.copyOf(waiting);
     unfinished = List.copyOf(unfinished);
     cards = List.copyOf(cards);
+    series = List.copyOf(series);
     leftOut = List.copyOf(leftOut);
     defects = List.copyOf(defects);
     notes = List.copyOf(notes);

@@ -27,6 +27,7 @@ final class Intentions {
     return ledger.together(
         () -> {
           String who = decision.decidedBy();
+          new PhotoMarks(practice).filedUnder(picture.hash(), decision.visit().key());
           ledger.visits().put(VisitBook.patientRow(decision.visit().patient()), who);
           ledger.visits().put(new VisitBook(practice).visitRow(decision.visit()), who);
           DecisionRow row =

@@ -15,4 +15,9 @@ public interface Progress {
    * @param name of the file
    */
   void at(int done, int of, String name);
+
+  /** False if no further photograph is to be begun; the rest is left for another run. */
+  default boolean mayGoOn() {
+    return true;
+  }
 }

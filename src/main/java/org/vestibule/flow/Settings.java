@@ -26,6 +26,7 @@ import org.vestibule.dental.Notation;
  * @param oneExport true if folders and visit list come out of one program and are one fact
  * @param captures how named persons said a view is always taken
  * @param sorting what the practice has settled about sorting by cards
+ * @param night what it has settled about the nightly run
  */
 public record Settings(
     String practiceId,
@@ -42,7 +43,8 @@ public record Settings(
     List<String> namePatterns,
     boolean oneExport,
     List<StatedCapture> captures,
-    SortingRules sorting) {
+    SortingRules sorting,
+    NightRules night) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -79,6 +81,7 @@ public record Settings(
         List.of(),
         true,
         List.of(),
-        SortingRules.STRICT);
+        SortingRules.STRICT,
+        NightRules.DEFAULT);
   }
 }

@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.ContentHash;
 import org.vestibule.intake.CaptureFacts;
-import org.vestibule.store.ledger.Arrivals;
 import org.vestibule.store.ledger.PhotoRow;
 import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.ledger.Photos;
@@ -15,22 +14,16 @@ import org.vestibule.store.ledger.Photos;
  */
 final class ShotVersions {
 
-  private static final String SHOT = "shot";
   private static final Set<PhotoState> FILED = Set.of(PhotoState.KEPT, PhotoState.INTENDED);
 
   private final Practice practice;
-  private final Arrivals arrivals;
+  private final PhotoMarks marks;
   private final Photos photos;
 
   ShotVersions(Practice practice) {
     this.practice = practice;
-    this.arrivals = practice.store().ledger().arrivals();
+    this.marks = new PhotoMarks(practice);
     this.photos = practice.store().ledger().photos();
-  }
-
-  /** Records which shot a photograph shows, as far as its facts tell. */
-  void seen(ContentHash hash, CaptureFacts facts) {
-    facts.shot().ifPresent(shot -> arrivals.mark(hash, SHOT, shot));
   }
 
   /** The id of another version of this photograph's shot that is filed or being filed. */
@@ -39,7 +32,7 @@ final class ShotVersions {
         .shot()
         .flatMap(
             shot ->
-                arrivals.marked(SHOT, shot).stream()
+                marks.ofShot(shot).stream()
                     .filter(other -> !other.equals(hash))
                     .filter(this::isFiled)
                     .findFirst())

@@ -24,10 +24,12 @@ final class SourceFiles {
 
   private final Practice practice;
   private final Ledger ledger;
+  private final PhotoMarks marks;
 
   SourceFiles(Practice practice) {
     this.practice = practice;
     this.ledger = practice.store().ledger();
+    this.marks = new PhotoMarks(practice);
   }
 
   /** Records a photograph that arrived: its names, where it lies, what its camera wrote. */
@@ -45,7 +47,7 @@ final class SourceFiles {
                       photo.arrival().modified()));
           ledger.arrivals().facts(hash, PLACE, photo.arrival().file().toAbsolutePath().toString());
           ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(photo.facts()));
-          new ShotVersions(practice).seen(hash, photo.facts());
+          marks.arrived(hash, photo.arrival().name(), photo.facts());
           return hash;
         });
   }
@@ -60,6 +62,7 @@ final class SourceFiles {
           ledger.arrivals().seen(new SeenFile(hash, left.shownName(), sizeBytes, modified));
           ledger.arrivals().facts(hash, PLACE, file.toAbsolutePath().toString());
           ledger.arrivals().facts(hash, FactsJson.KIND, FactsJson.write(facts));
+          marks.arrived(hash, left.name(), facts);
           return hash;
         });
   }

@@ -13,6 +13,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.card.CardSighting;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.LeftOut;
 import org.vestibule.intake.Photo;
@@ -228,6 +229,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
       return;
     }
     sources.seen(request.folder().resolve(file.name()), file, hash);
+    new CardSightings(practice)
+        .keep(hash, new CardSighting.Refused(file.reason(), file.advice()));
     CaptureFacts facts = file.facts() == null ? CaptureFacts.NONE : file.facts();
     waitingPhotos.put(
         hash,

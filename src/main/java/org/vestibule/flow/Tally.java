@@ -67,8 +67,8 @@ final class Tally {
     return notes;
   }
 
-  IngestReport report(List<LeftOut> leftOut) {
+  IngestReport report(List<LeftOut> leftOut, List<String> series) {
     return new IngestReport(
-        filed, waiting, unfinished, cards, leftOut, defects, knownAlready, completed, notes);
+        filed, waiting, unfinished, cards, series, leftOut, defects, knownAlready, completed, notes);
   }
 }

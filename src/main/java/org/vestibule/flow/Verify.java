@@ -3,6 +3,7 @@ package org.vestibule.flow;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
@@ -23,7 +24,16 @@ public final class Verify {
 
   /** Everything that is wrong; empty if the store is sound. */
   public static List<Finding> run(Practice practice) throws IOException {
-    return practice.store().verifier().verify(Verify::wrongWith);
+    return run(practice, uid -> true);
+  }
+
+  /**
+   * The same for a share of the objects; ledger and index are always held against each other.
+   *
+   * @param which objects are read, by SOP Instance UID
+   */
+  public static List<Finding> run(Practice practice, Predicate<String> which) throws IOException {
+    return practice.store().verifier().verify(which, Verify::wrongWith);
   }
 
   private static Optional<String> wrongWith(Intent intent, KeptObject kept, byte[] bytes) {

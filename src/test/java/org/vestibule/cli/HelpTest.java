@@ -25,6 +25,7 @@ class HelpTest {
         "look ",
         "demo ",
         "ingest ",
+        "nightly ",
         "waiting ",
         "file ",
         "move ",
@@ -77,7 +78,7 @@ class HelpTest {
     assertThat(names)
         .containsExactly(
             "cards", "check", "consent", "demo", "export", "file", "find", "ingest", "look", "move",
-            "reindex", "reject", "release", "show", "verify", "visits", "waiting");
+            "nightly", "reindex", "reject", "release", "show", "verify", "visits", "waiting");
   }
 
   @Test

@@ -21,6 +21,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
+import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
 
 class SettingsFileTest {
@@ -63,6 +64,11 @@ class SettingsFileTest {
                 opening-card-suffices = true
                 gaps-are-deletions = true
                 margin-minutes = 5
+                [night]
+                limit-minutes = 60
+                verify-nights = 7
+                free-megabytes = 5
+                silent-days = 0
                 [[clock]]
                 camera = "Lumo P1"
                 add-minutes = -60
@@ -93,6 +99,7 @@ class SettingsFileTest {
                 List.of(
                     new ClockCorrection("", "Lumo P1", Duration.ofHours(-1), "Dr. Ada Example")),
                 List.of()));
+    assertThat(settings.night()).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
   }
 
   @ParameterizedTest
@@ -110,6 +117,7 @@ class SettingsFileTest {
         "[[clock]]~folder = \"a\"~add-minutes = 60| vestibule.toml: a [[clock]] lacks \"add-minutes\" or \"by\": a clock names what is to be added to the phone's time, and the person who states it",
         "[[clock]]~add-minutes = 60~by = \"Ada\"| vestibule.toml: a [[clock]] does not say which phone is meant: name its folder below the inbox, or its camera as the files name it",
         "[[chair]]~folder = \"a\"| vestibule.toml: a [[chair]] lacks \"name\": write the chair as the visit list writes it",
+        "[night]~verify-nights = 0| vestibule.toml, line 2, night.verify-nights: a whole number from 1 to 366 was expected: write for example 28",
         "[[capture]]~view = \"upper-occlusal\"| vestibule.toml: a [[capture]] lacks \"camera\": a capture names view, camera, mirror and the person who states it"
       })
   void refusesByLineAndKey(String text, String sentence) throws IOException {
@@ -164,7 +172,8 @@ class SettingsFileTest {
                 settings.namePatterns(),
                 settings.oneExport(),
                 List.of(),
-                SortingRules.STRICT))
+                SortingRules.STRICT,
+                settings.night()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

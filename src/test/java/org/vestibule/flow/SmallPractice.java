@@ -104,7 +104,8 @@ public final class SmallPractice {
         old.namePatterns(),
         old.oneExport(),
         old.captures(),
-        old.sorting());
+        old.sorting(),
+        old.night());
   }
 
   Practice open() throws IOException {

@@ -101,6 +101,11 @@ public final class TestHome {
     return Practice.open(home, Settings.defaults(home, ZONE), CLOCK, false).orThrow();
   }
 
+  /** The practice at another time. */
+  public Practice open(Clock clock) throws IOException {
+    return Practice.open(home, Settings.defaults(home, ZONE), clock, true).orThrow();
+  }
+
   Practice open(WriteSteps steps) throws IOException {
     return Practice.open(home, Settings.defaults(home, ZONE), CLOCK, true, steps).orThrow();
   }

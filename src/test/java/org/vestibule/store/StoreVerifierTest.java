@@ -203,6 +203,7 @@ class StoreVerifierTest {
             store
                 .verifier()
                 .verify(
+                    uid -> true,
                     (intent, kept, bytes) ->
                         intent.equals(harmed) ? Optional.of("no picture in it") : Optional.empty()))
         .containsExactly(
@@ -210,5 +211,13 @@ class StoreVerifierTest {
                 Finding.Kind.DAMAGE,
                 "object " + harmed.sopUid() + ": no picture in it",
                 "please report this: the file is as it was written"));
+  }
+
+  /** What is not this time's share is not read, and everything else is looked at all the same. */
+  @Test
+  void anObjectThatIsNotInTheShareIsNotRead() throws IOException {
+    StoreVerifier.Inspection finds = (intent, kept, bytes) -> Optional.of("looked into");
+    assertThat(store.verifier().verify(uid -> true, finds)).isNotEmpty();
+    assertThat(store.verifier().verify(uid -> false, finds)).isEmpty();
   }
 }

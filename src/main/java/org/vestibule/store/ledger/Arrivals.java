@@ -1,8 +1,11 @@
 package org.vestibule.store.ledger;
 
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.vestibule.base.ContentHash;
 
 /** The files that arrived and what was read from them. */
@@ -111,6 +114,21 @@ public final class Arrivals {
         database.practice(),
         kind,
         value);
+  }
+
+  /** For each value of a mark, when a photograph that bears it was first seen last. */
+  public Map<String, Instant> lastSeen(String kind) {
+    Map<String, Instant> seen = new TreeMap<>();
+    database
+        .list(
+            "SELECT m.value AS value, MAX(p.first_seen_at) AS at FROM photo_mark m JOIN photo p"
+                + " ON p.practice = m.practice AND p.hash = m.hash"
+                + " WHERE m.practice = ? AND m.kind = ? GROUP BY m.value",
+            row -> Map.entry(row.text("value"), row.time("at")),
+            database.practice(),
+            kind)
+        .forEach(entry -> seen.put(entry.getKey(), entry.getValue()));
+    return seen;
   }
 
   /** The facts of this kind that were recorded last. */

@@ -25,6 +25,9 @@ INSERT INTO photo_mark (practice, kind, value, hash)
 SELECT practice, kind, json, hash FROM facts WHERE kind = 'shot' GROUP BY practice, json, hash
 ORDER BY MIN(number)
 
+INSERT OR IGNORE INTO photo_mark (practice, kind, value, hash)
+SELECT practice, 'visit', json_extract(json, '$.visit'), hash FROM decision ORDER BY number
+
 DROP INDEX facts_shot
 
 CREATE TRIGGER photo_mark_no_update BEFORE UPDATE ON photo_mark

@@ -1,0 +1,74 @@
+package org.vestibule.flow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.vestibule.assign.Completeness;
+import org.vestibule.assign.Decision;
+import org.vestibule.assign.TakenView;
+import org.vestibule.assign.Visit;
+import org.vestibule.assign.VisitList;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.dental.Series;
+import org.vestibule.store.ledger.DecisionRow;
+import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.Ledger;
+
+/** Which views the visits' series still lack, or have more than once, by what is filed. */
+public final class SeriesGaps {
+
+  private final Practice practice;
+  private final Ledger ledger;
+  private final PhotoMarks marks;
+
+  public SeriesGaps(Practice practice) {
+    this.practice = practice;
+    this.ledger = practice.store().ledger();
+    this.marks = new PhotoMarks(practice);
+  }
+
+  /**
+   * A sentence for each visit that names its series, has a photograph, and is not as the series
+   * wants it; it names the visit by its key.
+   */
+  public List<String> sentences(VisitList visits) {
+    List<String> sentences = new ArrayList<>();
+    for (Visit visit : visits.visits()) {
+      Series series = visits.plan(visit).series();
+      if (series == null) {
+        continue;
+      }
+      List<TakenView> taken = taken(visit);
+      Completeness found = Completeness.of(series, taken);
+      if (!taken.isEmpty() && !(found.isComplete() && found.doubled().isEmpty())) {
+        sentences.add("visit " + visit.key() + ", " + found.words());
+      }
+    }
+    return sentences;
+  }
+
+  private List<TakenView> taken(Visit visit) {
+    List<TakenView> taken = new ArrayList<>();
+    for (ContentHash hash : marks.everUnder(visit.key())) {
+      current(hash)
+          .filter(decision -> decision.visit().key().equals(visit.key()))
+          .ifPresent(decision -> taken.add(TakenView.of(decision)));
+    }
+    return taken;
+  }
+
+  private Optional<Decision> current(ContentHash hash) {
+    List<Intent> current = ledger.intents().current(hash);
+    Optional<DecisionRow> row =
+        current.isEmpty()
+            ? Optional.empty()
+            : ledger.decisions().find(current.get(0).decisionId());
+    return row.flatMap(
+        known ->
+            DecisionJson.read(known.json()).toDecision(practice.views())
+                    instanceof Done<Decision> done
+                ? Optional.of(done.value())
+                : Optional.empty());
+  }
+}

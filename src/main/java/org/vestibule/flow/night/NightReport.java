@@ -1,0 +1,59 @@
+package org.vestibule.flow.night;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.flow.IngestReport;
+import org.vestibule.store.Finding;
+
+/**
+ * What a night did.
+ *
+ * @param began when
+ * @param ended when
+ * @param stopped why it did not begin or go on, as a sentence, and what to do; null if it did
+ * @param ingest what was taken in; null if it did not come to that
+ * @param verified how many objects were read again
+ * @param findings what is wrong with the store
+ * @param warnings other things a person should know, each a sentence without patient data
+ * @param ending how it ended
+ */
+public record NightReport(
+    Instant began,
+    Instant ended,
+    @Nullable Stopped stopped,
+    @Nullable IngestReport ingest,
+    int verified,
+    List<Finding> findings,
+    List<String> warnings,
+    Ending ending) {
+
+  /** Why a night stopped, and what to do. */
+  public record Stopped(String reason, String advice) {}
+
+  /** How a night ends, from best to worst. */
+  public enum Ending {
+    DONE,
+    NEEDS_A_PERSON,
+    REFUSED,
+    BUSY,
+    MACHINE,
+    DAMAGE
+  }
+
+  public NightReport {
+    findings = List.copyOf(findings);
+    warnings = List.copyOf(warnings);
+  }
+
+  /** Why it stopped, if it did. */
+  public Optional<Stopped> whyStopped() {
+    return Optional.ofNullable(stopped);
+  }
+
+  /** What was taken in, if it came to that. */
+  public Optional<IngestReport> takenIn() {
+    return Optional.ofNullable(ingest);
+  }
+}

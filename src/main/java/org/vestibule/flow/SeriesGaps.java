@@ -61,9 +61,7 @@ public final class SeriesGaps {
   private Optional<Decision> current(ContentHash hash) {
     List<Intent> current = ledger.intents().current(hash);
     Optional<DecisionRow> row =
-        current.isEmpty()
-            ? Optional.empty()
-            : ledger.decisions().find(current.get(0).decisionId());
+        current.isEmpty() ? Optional.empty() : ledger.decisions().find(current.get(0).decisionId());
     return row.flatMap(
         known ->
             DecisionJson.read(known.json()).toDecision(practice.views())

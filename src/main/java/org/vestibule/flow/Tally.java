@@ -69,6 +69,15 @@ final class Tally {
 
   IngestReport report(List<LeftOut> leftOut, List<String> series) {
     return new IngestReport(
-        filed, waiting, unfinished, cards, series, leftOut, defects, knownAlready, completed, notes);
+        filed,
+        waiting,
+        unfinished,
+        cards,
+        series,
+        leftOut,
+        defects,
+        knownAlready,
+        completed,
+        notes);
   }
 }

@@ -79,6 +79,7 @@ class CardsInTheRollTest {
     try (Practice practice = home.open()) {
       assertThat(practice.store().ledger().kept().all()).hasSize(2);
       assertThat(new WaitingPhotos(practice).all()).isEmpty();
+      assertThat(Verify.run(practice)).as("a card is no gap").isEmpty();
       assertThat(
               ((Refused<?>)
                       new Corrections(practice)

@@ -35,8 +35,7 @@ class SeriesTest {
         .contains("Visit V1, series orthodontic: missing ")
         .contains("more than once: Frontal, teeth together.")
         .doesNotContain("missing Frontal");
-    assertThat(plain(Asked.of(home, "waiting")))
-        .contains("Visit V1, series orthodontic: missing ");
+    assertThat(plain(Asked.of(home, "waiting"))).contains("Visit V1, series orthodontic: missing ");
     Asked.of(home, "move", one, "--visit", "V2", "--why", "another visit's", "--by", "Ada");
     assertThat(plain(Asked.of(home, "waiting"))).doesNotContain("more than once");
   }

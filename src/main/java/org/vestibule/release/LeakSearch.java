@@ -1,9 +1,7 @@
 package org.vestibule.release;
 
 import java.io.IOException;
-import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -17,16 +15,16 @@ final class LeakSearch {
   private final List<Needle> needles = new ArrayList<>();
 
   LeakSearch(Secrets secrets) {
-    Set<String> values = new LinkedHashSet<>();
-    for (String text : secrets.texts()) {
-      if (!text.isBlank()) {
-        values.add(text.strip());
-      }
-    }
-    for (LocalDate day : secrets.days()) {
-      values.addAll(DaySpellings.of(day));
-    }
-    values.forEach(value -> needles.add(new Needle(value)));
+    secrets.texts().stream()
+        .map(String::strip)
+        .filter(text -> !text.isEmpty())
+        .sorted()
+        .forEach(text -> needles.add(new Needle(text, "a name, a number or a UID")));
+    secrets.days().stream()
+        .sorted()
+        .map(DaySpellings::of)
+        .flatMap(Set::stream)
+        .forEach(day -> needles.add(new Needle(day, "a day")));
   }
 
   /**
@@ -38,7 +36,7 @@ final class LeakSearch {
     List<byte[]> folded = file.bytes.stream().map(Needle::folded).toList();
     for (Needle needle : needles) {
       if (isIn(needle, file, folded)) {
-        return Optional.of(name);
+        return Optional.of(name + " holds " + needle.kind());
       }
     }
     return Optional.empty();

@@ -21,9 +21,14 @@ final class Needle {
           StandardCharsets.UTF_16BE);
 
   private final String folded;
+  private final String kind;
   private final List<byte[]> encoded = new ArrayList<>();
 
-  Needle(String value) {
+  /**
+   * @param kind what sort of value it is, in words
+   */
+  Needle(String value, String kind) {
+    this.kind = kind;
     folded = fold(value);
     for (Charset charset : CHARSETS) {
       byte[] bytes = folded.getBytes(charset);
@@ -32,6 +37,10 @@ final class Needle {
         encoded.add(bytes);
       }
     }
+  }
+
+  String kind() {
+    return kind;
   }
 
   boolean isShort() {

@@ -167,9 +167,9 @@ public final class ReleaseMaker {
       if (leak.isPresent()) {
         return Optional.of(
             new Refused<>(
-                "the finished " + leak.get() + " holds something that says whose it is",
-                "nothing was handed over: look at the photograph's view, note and colour profile,"
-                    + " and tell who looks after this program",
+                "the finished " + leak.get() + " that must not leave",
+                "nothing was handed over: leave the photograph out; if the patient, a dentist or the"
+                    + " practice is called like a word on the sheet, tell who looks after this program",
                 Outcome.Kind.DAMAGE));
       }
     }

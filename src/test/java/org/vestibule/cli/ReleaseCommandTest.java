@@ -409,7 +409,13 @@ class ReleaseCommandTest {
     Asked asked = make("teaching", "out", "--looked-by", WHO, frontal);
     assertThat(asked.code())
         .isEqualTo(ExitCode.of(org.vestibule.base.Outcome.Kind.DAMAGE).number());
-    assertThat(asked.err()).contains("the finished ", " holds something that says whose it is");
+    assertThat(asked.err())
+        .isEqualTo(
+            "vestibule: the finished contact-sheet.pdf holds a name, a number or a UID that must"
+                + " not leave.\n"
+                + "  What to do: nothing was handed over: leave the photograph out; if the patient,"
+                + " a dentist or the practice is called like a word on the sheet, tell who looks"
+                + " after this program.\n");
     try (Stream<Path> all = Files.list(folder)) {
       assertThat(all.map(path -> path.getFileName().toString()))
           .noneMatch(name -> name.startsWith("out") || name.startsWith(".release"));

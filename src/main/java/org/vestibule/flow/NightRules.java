@@ -17,7 +17,7 @@ public record NightRules(Duration limit, int verifyNights, long freeBytes, int s
 
   /** What holds if nothing is settled. */
   public static final NightRules DEFAULT =
-      new NightRules(Duration.ofMinutes(300), 28, 1000 * MEGABYTE, 3);
+      new NightRules(Duration.ofHours(5), 28, 1000 * MEGABYTE, 3);
 
   public NightRules {
     if (limit.isNegative() || verifyNights < 1 || freeBytes < 0 || silentDays < 0) {

@@ -183,9 +183,10 @@ public final class Releasing {
     }
 
     private Order order(Purpose purpose, List<ReleasedPhoto> photos) {
+      String receiver = words.recipient().toLowerCase(Locale.ROOT);
       byte[] key =
           purpose.lasting()
-              ? practice.store().keyFor("recipient", purpose.key(), words.recipient())
+              ? practice.store().keyFor("recipient", purpose.key(), receiver)
               : practice.store().keyFor("release", id);
       Pseudonyms pseudonyms = new Pseudonyms(key);
       return new Order(

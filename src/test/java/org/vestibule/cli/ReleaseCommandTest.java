@@ -364,6 +364,44 @@ class ReleaseCommandTest {
         .contains("Orla Tallgrass, P1", "2026-03-12");
   }
 
+  @Test
+  void aReceiverMeetsAPatientUnderTheSamePseudonymAgainAndNobodyElseDoes() throws Exception {
+    consent("P1", "teaching");
+    assertThat(pseudonym("one", "spring course"))
+        .isEqualTo(pseudonym("two", "Spring Course"))
+        .isNotEqualTo(pseudonym("three", "autumn course"));
+  }
+
+  private String pseudonym(String to, String recipient) throws IOException {
+    Asked made =
+        Asked.by(
+            WHO,
+            home,
+            "release",
+            "make",
+            "--purpose",
+            "teaching",
+            "--for",
+            recipient,
+            "--asked-by",
+            WHO,
+            "--why",
+            "lecture",
+            "--looked-by",
+            WHO,
+            "--as",
+            "dicom",
+            "--to",
+            to,
+            frontal);
+    assertThat(made.err()).isEmpty();
+    return Part10Reader.read(Files.readAllBytes(folder.resolve(to + "/dicom/copy-01.dcm")))
+        .orThrow()
+        .data()
+        .string(Tags.PatientID)
+        .orElseThrow();
+  }
+
   /** Two dentists with one title: a title is nobody's name. */
   @Test
   void aReferralHoldsWhatTheReceiverNeedsAndNoMore() throws Exception {

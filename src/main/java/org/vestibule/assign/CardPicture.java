@@ -22,7 +22,9 @@ final class CardPicture {
    */
   static Optional<Assignment> of(@Nullable CardSighting sighting, boolean hasRow) {
     if (sighting instanceof CardSighting.Refused refused) {
-      return Optional.of(waits(refused.reason(), refused.advice()));
+      return refused.seen()
+          ? Optional.of(waits(refused.reason(), refused.advice()))
+          : Optional.empty();
     }
     if (!(sighting instanceof CardSighting.OneCard one)) {
       return Optional.empty();

@@ -19,6 +19,19 @@ public sealed interface CardSighting permits NoCard, OneCard, Refused {
    *
    * @param reason what was seen, as a sentence
    * @param advice what to do, as a sentence
+   * @param seen false if the picture itself can't be opened, so that nobody knows whether a card is
+   *     in it: its place in the order counts as a card's, and what it shows is another question
    */
-  record Refused(String reason, String advice) implements CardSighting {}
+  record Refused(String reason, String advice, boolean seen) implements CardSighting {
+
+    /** A card that was seen. */
+    public Refused(String reason, String advice) {
+      this(reason, advice, true);
+    }
+
+    /** A picture that can't be opened. */
+    public static Refused unopened(String reason, String advice) {
+      return new Refused(reason, advice, false);
+    }
+  }
 }

@@ -25,6 +25,7 @@ final class IngestPrinter {
       console.wrapped(0, "Note: " + note);
     }
     filed(report.filed(), dryRun);
+    advice(report.filed());
     waiting("Waits for a person", report.waiting());
     waiting("Begun and not finished", report.unfinished());
     cards(report.cards());
@@ -59,6 +60,17 @@ final class IngestPrinter {
           photo.remarks().isEmpty() ? "as it was" : String.join("; ", photo.remarks()));
     }
     table.lines(0).forEach(console::say);
+  }
+
+  private void advice(List<FiledPhoto> filed) {
+    List<FiledPhoto> advised = filed.stream().filter(photo -> !photo.advice().isEmpty()).toList();
+    if (!advised.isEmpty()) {
+      console.heading("Filed, and could be better");
+      for (FiledPhoto photo : advised) {
+        console.say(photo.id() + "  " + photo.name());
+        photo.advice().forEach(advice -> console.wrapped(4, advice));
+      }
+    }
   }
 
   private void waiting(String heading, List<WaitingPhoto> waiting) {

@@ -16,6 +16,7 @@ import org.vestibule.dental.NearestWords;
 import org.vestibule.dental.Notation;
 import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
+import org.vestibule.quality.QualityThresholds;
 
 /** Reads {@code vestibule.toml}; what it does not say keeps its default. */
 final class SettingsFile {
@@ -40,6 +41,11 @@ final class SettingsFile {
           "cards.opening-card-suffices",
           "cards.gaps-are-deletions",
           "cards.margin-minutes",
+          "quality.zoom",
+          "quality.burnt-out-percent",
+          "quality.glare-percent",
+          "quality.sharpness-percent",
+          "quality.megapixels",
           "night.limit-minutes",
           "night.verify-nights",
           "night.free-megabytes",
@@ -115,7 +121,19 @@ final class SettingsFile {
         values.flag("names.one-export", base.oneExport()),
         tables.captures(),
         sorting(base.sorting()),
+        quality(base.quality()),
         night(base.night()));
+  }
+
+  private QualityThresholds quality(QualityThresholds base) throws WrongValue {
+    return new QualityThresholds(
+        values.number("quality.zoom", base.zoomRatio(), 1, 100),
+        values.number("quality.burnt-out-percent", 100 * base.burntOutShare(), 0, 100) / 100,
+        values.number("quality.glare-percent", 100 * base.glareShare(), 0, 100) / 100,
+        values.number("quality.sharpness-percent", 100 * base.sharpnessShare(), 0, 100) / 100,
+        base.seriesAtLeast(),
+        base.castDifference(),
+        values.number("quality.megapixels", base.megapixels(), 0, 1000));
   }
 
   private NightRules night(NightRules base) throws WrongValue {

@@ -87,6 +87,22 @@ final class SettingsValues {
                 String.valueOf(otherwise));
   }
 
+  /** A number within these limits. */
+  double number(String key, double otherwise, double least, double most) throws WrongValue {
+    TomlFile.Entry entry = values.get(key);
+    if (entry == null) {
+      return otherwise;
+    }
+    double value = entry.value().asDouble();
+    if (!entry.value().isNumber() || !(value >= least && value <= most)) {
+      throw wrong(
+          entry,
+          "a number from " + least + " to " + most + " was expected",
+          "write for example " + otherwise);
+    }
+    return value;
+  }
+
   /** Minutes that may be negative. */
   Duration signedMinutes(String key) throws WrongValue {
     TomlFile.Entry entry = values.get(key);

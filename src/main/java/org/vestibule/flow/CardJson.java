@@ -34,6 +34,7 @@ final class CardJson {
     ObjectNode json = JSON.createObjectNode();
     if (sighting instanceof Refused refused) {
       json.put("refused", refused.reason()).put("advice", refused.advice());
+      json.put("seen", refused.seen());
     } else if (sighting instanceof OneCard one) {
       write(one.card(), json);
     }
@@ -64,7 +65,10 @@ final class CardJson {
       throw new IllegalStateException("what the ledger says of a card is not JSON", e);
     }
     if (json.has("refused")) {
-      return new Refused(json.path("refused").asText(), json.path("advice").asText());
+      return new Refused(
+          json.path("refused").asText(),
+          json.path("advice").asText(),
+          json.path("seen").asBoolean(true));
     }
     if (json.has("visit")) {
       return new OneCard(new VisitCard(json.path("visit").asText()));

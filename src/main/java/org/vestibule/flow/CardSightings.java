@@ -38,7 +38,7 @@ final class CardSightings {
     Outcome<CardSighting> seen = photo.bytes().then(CardReader::read);
     return seen instanceof Done<CardSighting> done
         ? done.value()
-        : new CardSighting.Refused(
+        : CardSighting.Refused.unopened(
             ((Refused<CardSighting>) seen).reason(), ((Refused<CardSighting>) seen).advice());
   }
 

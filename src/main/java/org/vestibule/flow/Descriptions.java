@@ -26,7 +26,12 @@ final class Descriptions {
 
   /** A filed photograph. */
   static IndexRecord filed(
-      ContentHash hash, String id, String objectUid, CaptureFacts facts, Decision decision) {
+      ContentHash hash,
+      String id,
+      String objectUid,
+      CaptureFacts facts,
+      Decision decision,
+      List<String> advice) {
     Visit visit = decision.visit();
     return new IndexRecord(
         hash.hex(),
@@ -38,7 +43,8 @@ final class Descriptions {
         shows(decision),
         device(facts),
         decision.treatment(),
-        decision.note());
+        decision.note(),
+        advice);
   }
 
   private static Who who(Visit visit) {

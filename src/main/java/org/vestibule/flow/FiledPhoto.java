@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.Visit;
+import org.vestibule.quality.QualityFinding;
 
 /**
  * A photograph that was filed just now.
@@ -15,6 +16,7 @@ import org.vestibule.assign.Visit;
  * @param view name of the view
  * @param teeth the named teeth in words; empty if none
  * @param remarks how it was laid, cropped or trimmed, and warnings, in words
+ * @param advice what could be better about the picture and what to do, each a sentence or two
  */
 public record FiledPhoto(
     String id,
@@ -23,12 +25,14 @@ public record FiledPhoto(
     String visit,
     String view,
     String teeth,
-    List<String> remarks) {
+    List<String> remarks,
+    List<String> advice) {
 
   private static final String WARNING = "warning: ";
 
   public FiledPhoto {
     remarks = List.copyOf(remarks);
+    advice = List.copyOf(advice);
   }
 
   /** What was decided, and how the picture was laid by it. */
@@ -43,6 +47,20 @@ public record FiledPhoto(
         visit.key() + " of " + visit.start().toLocalDate(),
         decision.view().name(),
         decision.teeth().isEmpty() ? "" : decision.teeth().words(),
-        remarks);
+        remarks,
+        List.of());
+  }
+
+  /** The same with what could be better about its picture. */
+  FiledPhoto with(List<QualityFinding> findings) {
+    return new FiledPhoto(
+        id,
+        name,
+        patient,
+        visit,
+        view,
+        teeth,
+        remarks,
+        findings.stream().map(found -> found.sentence() + " " + found.whatToDo()).toList());
   }
 }

@@ -17,6 +17,8 @@ import org.vestibule.encode.Encoder;
 import org.vestibule.encode.ObjectIdentity;
 import org.vestibule.encode.ObjectProof;
 import org.vestibule.encode.Role;
+import org.vestibule.quality.QualityAdvice;
+import org.vestibule.quality.QualityFinding;
 import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
@@ -53,7 +55,8 @@ final class Filer {
   }
 
   /** The objects of a task, which are not yet anywhere. */
-  record Made(Task task, Picture picture, List<EncodedObject> objects) {}
+  record Made(
+      Task task, Picture picture, List<EncodedObject> objects, @Nullable QualityAdvice advice) {}
 
   /** The objects of a task as they stand on the disk, proved. */
   record Proved(Made made, List<KeptObject> kept) {}
@@ -99,7 +102,14 @@ final class Filer {
   Outcome<Made> make(Task task) {
     return task.atHand()
         .by(task.decision())
-        .then(picture -> encoded(task, picture).map(objects -> new Made(task, picture, objects)));
+        .then(
+            picture ->
+                encoded(task, picture)
+                    .map(objects -> new Made(task, picture, objects, advice(task, picture))));
+  }
+
+  private @Nullable QualityAdvice advice(Task task, Picture picture) {
+    return PictureAdvice.look(picture, task.decision(), practice.settings().quality()).orElse(null);
   }
 
   /**
@@ -138,13 +148,15 @@ final class Filer {
     Made made = proved.made();
     Task task = made.task();
     EncodedObject face = made.objects().get(made.objects().size() - 1);
+    List<QualityFinding> advice =
+        new PictureAdvice(practice).keep(made.picture().hash(), task.decision(), made.advice());
     ledger
         .kept()
         .keep(
             made.picture().hash(),
             proved.kept(),
-            description(made.picture(), task.decision(), face));
-    return report(made, face);
+            description(made.picture(), task.decision(), face, advice));
+    return report(made, face, advice);
   }
 
   private Outcome<List<EncodedObject>> encoded(Task task, Picture picture) {
@@ -208,14 +220,16 @@ final class Filer {
         .orElseThrow(() -> new IOException("an object is gone that was written a moment ago"));
   }
 
-  private String description(Picture picture, Decision decision, EncodedObject face) {
+  private String description(
+      Picture picture, Decision decision, EncodedObject face, List<QualityFinding> advice) {
     return IndexRecordJson.write(
         Descriptions.filed(
             picture.hash(),
             practice.store().ids().of(picture.hash()),
             face.identity().sopInstanceUid(),
             picture.facts(),
-            decision));
+            decision,
+            advice.stream().map(found -> PictureAdvice.key(found.kind())).distinct().toList()));
   }
 
   private static Intent frame(List<Intent> intents) {
@@ -226,7 +240,7 @@ final class Filer {
     return intents.stream().filter(one -> one.role() == role).findFirst().orElseThrow().identity();
   }
 
-  private FiledPhoto report(Made made, EncodedObject face) {
+  private FiledPhoto report(Made made, EncodedObject face, List<QualityFinding> advice) {
     Task task = made.task();
     Picture picture = made.picture();
     List<String> remarks = new ArrayList<>();
@@ -249,7 +263,8 @@ final class Filer {
               + " rows");
     }
     return FiledPhoto.of(
-        practice.store().ids().of(picture.hash()), picture.name(), task.decision(), remarks);
+            practice.store().ids().of(picture.hash()), picture.name(), task.decision(), remarks)
+        .with(advice);
   }
 
   private static void addUnlessEmpty(List<String> to, @Nullable String text) {

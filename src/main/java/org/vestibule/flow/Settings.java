@@ -7,6 +7,7 @@ import java.util.List;
 import org.vestibule.assign.SortingRules;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
+import org.vestibule.quality.QualityThresholds;
 
 /**
  * What one practice has settled.
@@ -26,6 +27,7 @@ import org.vestibule.dental.Notation;
  * @param oneExport true if folders and visit list come out of one program and are one fact
  * @param captures how named persons said a view is always taken
  * @param sorting what the practice has settled about sorting by cards
+ * @param quality from where on something about a picture is worth a word
  * @param night what it has settled about the nightly run
  */
 public record Settings(
@@ -44,6 +46,7 @@ public record Settings(
     boolean oneExport,
     List<StatedCapture> captures,
     SortingRules sorting,
+    QualityThresholds quality,
     NightRules night) {
 
   /**
@@ -82,6 +85,7 @@ public record Settings(
         true,
         List.of(),
         SortingRules.STRICT,
+        QualityThresholds.USUAL,
         NightRules.DEFAULT);
   }
 }

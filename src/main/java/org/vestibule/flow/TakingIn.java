@@ -229,7 +229,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
       return;
     }
     sources.seen(request.folder().resolve(file.name()), file, hash);
-    new CardSightings(practice).keep(hash, new CardSighting.Refused(file.reason(), file.advice()));
+    new CardSightings(practice)
+        .keep(hash, CardSighting.Refused.unopened(file.reason(), file.advice()));
     CaptureFacts facts = file.facts() == null ? CaptureFacts.NONE : file.facts();
     waitingPhotos.put(
         hash,

@@ -23,6 +23,11 @@ final class FixedWords {
     put(parts, Part.of(IndexField.OCCUPANT, "implant", "implant"));
     put(parts, Part.of(IndexField.OCCUPANT, "pontic", "pontic"));
     put(parts, Part.of(IndexField.OCCUPANT, "gap", "gap"), "missing");
+    put(parts, Part.of(IndexField.ADVICE, "blurred", "blur"), "blur", "unsharp");
+    put(parts, Part.of(IndexField.ADVICE, "burnt out", "burnt-out-teeth"), "burnt-out");
+    put(parts, Part.of(IndexField.ADVICE, "reflections", "glare"), "glare");
+    put(parts, Part.of(IndexField.ADVICE, "digital zoom", "digital-zoom"));
+    put(parts, Part.of(IndexField.ADVICE, "few pixels", "few-pixels"));
     put(parts, Part.of(IndexField.ACCESSORY, "ruler", "ruler"));
     put(parts, Part.of(IndexField.ACCESSORY, "shade tab", "shade-tab"));
     put(

@@ -23,6 +23,7 @@ import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
 import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
+import org.vestibule.quality.QualityThresholds;
 
 class SettingsFileTest {
 
@@ -64,6 +65,12 @@ class SettingsFileTest {
                 opening-card-suffices = true
                 gaps-are-deletions = true
                 margin-minutes = 5
+                [quality]
+                zoom = 3.5
+                burnt-out-percent = 2
+                glare-percent = 0.5
+                sharpness-percent = 40
+                megapixels = 8
                 [night]
                 limit-minutes = 60
                 verify-nights = 7
@@ -99,6 +106,8 @@ class SettingsFileTest {
                 List.of(
                     new ClockCorrection("", "Lumo P1", Duration.ofHours(-1), "Dr. Ada Example")),
                 List.of()));
+    assertThat(settings.quality())
+        .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 1.8, 8));
     assertThat(settings.night()).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
   }
 
@@ -117,6 +126,7 @@ class SettingsFileTest {
         "[[clock]]~folder = \"a\"~add-minutes = 60| vestibule.toml: a [[clock]] lacks \"add-minutes\" or \"by\": a clock names what is to be added to the phone's time, and the person who states it",
         "[[clock]]~add-minutes = 60~by = \"Ada\"| vestibule.toml: a [[clock]] does not say which phone is meant: name its folder below the inbox, or its camera as the files name it",
         "[[chair]]~folder = \"a\"| vestibule.toml: a [[chair]] lacks \"name\": write the chair as the visit list writes it",
+        "[quality]~zoom = 0.5| vestibule.toml, line 2, quality.zoom: a number from 1.0 to 100.0 was expected: write for example 2.0",
         "[night]~verify-nights = 0| vestibule.toml, line 2, night.verify-nights: a whole number from 1 to 366 was expected: write for example 28",
         "[[capture]]~view = \"upper-occlusal\"| vestibule.toml: a [[capture]] lacks \"camera\": a capture names view, camera, mirror and the person who states it"
       })
@@ -173,6 +183,7 @@ class SettingsFileTest {
                 settings.oneExport(),
                 List.of(),
                 SortingRules.STRICT,
+                settings.quality(),
                 settings.night()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);

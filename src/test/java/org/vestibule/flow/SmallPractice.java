@@ -105,6 +105,7 @@ public final class SmallPractice {
         old.oneExport(),
         old.captures(),
         old.sorting(),
+        old.quality(),
         old.night());
   }
 

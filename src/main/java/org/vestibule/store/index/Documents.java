@@ -34,6 +34,7 @@ final class Documents {
     document.add(new SortedDocValuesField(ORDER, new BytesRef(id)));
     document.add(new StoredField(JSON, json));
     add(document, IndexField.STATE, record.filed() ? "filed" : "waiting");
+    addAll(document, IndexField.ADVICE, record.advice());
     addAll(document, IndexField.DEVICE, FoldedWords.of(record.device()));
     addAll(document, IndexField.TEXT, FoldedWords.of(record.treatment() + " " + record.note()));
     who(document, record.who());

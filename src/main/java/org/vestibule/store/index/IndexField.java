@@ -44,6 +44,8 @@ public enum IndexField {
   STAGE,
   /** Key of an accessory. */
   ACCESSORY,
+  /** What could be better about the picture, such as {@code blur}. */
+  ADVICE,
   /** One word of the camera's name, folded. */
   DEVICE,
   /** One word of treatment or note, folded. */

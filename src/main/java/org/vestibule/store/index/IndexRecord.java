@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param objectUid SOP Instance UID of the object that is its face (the crop if there is one)
  * @param takenAt local date and time
  * @param device camera in words
+ * @param advice keys of what could be better about the picture, such as {@code blur}
  */
 public record IndexRecord(
     String hash,
@@ -26,7 +27,27 @@ public record IndexRecord(
     Shows shows,
     String device,
     String treatment,
-    String note) {
+    String note,
+    List<String> advice) {
+
+  public IndexRecord {
+    advice = List.copyOf(advice);
+  }
+
+  /** A photograph about which nothing could be better, or which was not looked at. */
+  public IndexRecord(
+      String hash,
+      String id,
+      boolean filed,
+      @Nullable String objectUid,
+      @Nullable LocalDateTime takenAt,
+      Who who,
+      Shows shows,
+      String device,
+      String treatment,
+      String note) {
+    this(hash, id, filed, objectUid, takenAt, who, shows, device, treatment, note, List.of());
+  }
 
   /**
    * Whose photograph it is.

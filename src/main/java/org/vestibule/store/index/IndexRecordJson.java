@@ -49,6 +49,7 @@ public final class IndexRecordJson {
     put(json, "device", record.device());
     put(json, "treatment", record.treatment());
     put(json, "note", record.note());
+    put(json, "advice", record.advice());
   }
 
   private static void who(JsonGenerator json, IndexRecord.Who who) throws IOException {
@@ -143,7 +144,8 @@ public final class IndexRecordJson {
           shows(),
           text("device"),
           text("treatment"),
-          text("note"));
+          text("note"),
+          list("advice"));
     }
 
     private IndexRecord.Who who() {

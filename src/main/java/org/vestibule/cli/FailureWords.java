@@ -71,8 +71,8 @@ record FailureWords(ExitCode end, String words) {
       case DAMAGE ->
           new FailureWords(
               ExitCode.DAMAGE,
-              "the ledger's file is damaged. Restore ledger.sqlite from its backup, then run"
-                  + " reindex and verify.");
+              "the ledger's file is damaged. Bring a copy of it back with \"restore --ledger-only\";"
+                  + " docs/backup.md says how.");
     };
   }
 

@@ -30,7 +30,9 @@ final class Launcher {
           ConsentCommand.class,
           CheckCommand.class,
           VerifyCommand.class,
-          ReindexCommand.class);
+          ReindexCommand.class,
+          BackupCommand.class,
+          RestoreCommand.class);
 
   private final Surroundings surroundings;
 

@@ -63,7 +63,12 @@ final class SettingsFile {
 
   /** The settings of a home folder; without a file there, the defaults. */
   static Outcome<Settings> read(Path home, ZoneId machineZone) throws IOException {
-    Path file = home.resolve(NAME);
+    return read(home, home, machineZone);
+  }
+
+  /** The settings in another folder, such as a backup's, as they would be in this home folder. */
+  static Outcome<Settings> read(Path folder, Path home, ZoneId machineZone) throws IOException {
+    Path file = folder.resolve(NAME);
     if (!Files.exists(file)) {
       return Outcome.done(Settings.defaults(home, machineZone));
     }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.List;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Verify;
-import org.vestibule.flow.look.Say;
 import org.vestibule.store.Finding;
 import picocli.CommandLine.Command;
 
@@ -30,17 +29,7 @@ final class VerifyCommand extends PracticeCommand {
     if (findings.stream().noneMatch(Finding::asksForAPerson)) {
       console().say("Everything that counts is as it was kept.");
     }
-    for (Finding finding : findings) {
-      console().gap();
-      console().wrapped(0, Say.capital(finding.what()) + ".");
-      console().wrapped(2, "What to do: " + Ended.of(finding.advice()));
-    }
-    boolean serious = findings.stream().anyMatch(Finding::isSerious);
-    if (serious) {
-      return ExitCode.DAMAGE;
-    }
-    return findings.stream().anyMatch(Finding::asksForAPerson)
-        ? ExitCode.NEEDS_A_PERSON
-        : ExitCode.DONE;
+    new FindingsPrinter(console()).print(findings);
+    return FindingsPrinter.end(findings);
   }
 }

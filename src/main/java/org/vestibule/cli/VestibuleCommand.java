@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
       ""
     },
     mixinStandardHelpOptions = true,
-    version = "vestibule 0.1.0",
+    version = VestibuleCommand.VERSION,
     synopsisSubcommandLabel = "COMMAND",
     commandListHeading = "%nCommands:%n",
     footer = {
@@ -18,4 +18,8 @@ import picocli.CommandLine.Command;
       "Start with:  vestibule look FOLDER      (needs no set-up and changes nothing)",
       "or with:     vestibule demo             (an invented practice, start to finish)"
     })
-final class VestibuleCommand {}
+final class VestibuleCommand {
+
+  /** The program's name and version. */
+  static final String VERSION = "vestibule 0.1.0";
+}

@@ -65,7 +65,7 @@ public final class Store implements AutoCloseable {
     if (local instanceof Outcome.Refused<Path> refused) {
       return refused.as();
     }
-    Path secretFile = settings.home().resolve("practice.secret");
+    Path secretFile = settings.home().resolve(SecretFile.NAME);
     Outcome<byte[]> secret = PracticeSecret.readOrCreate(secretFile, exists(settings), random);
     if (!(secret instanceof Outcome.Done<byte[]> known)) {
       return ((Outcome.Refused<byte[]>) secret).as();
@@ -133,6 +133,16 @@ public final class Store implements AutoCloseable {
    */
   public Outcome<RunLock> lock(String what) throws IOException {
     return RunLock.take(settings.home().resolve("run.lock"), what, clock);
+  }
+
+  /** The same for a home folder whose ledger can't be opened. */
+  public static Outcome<RunLock> lockAt(Path home, String what, Clock clock) throws IOException {
+    return RunLock.take(home.resolve("run.lock"), what, clock);
+  }
+
+  /** Takes the lock that lets one backup at a time run; runs that write objects go on beside it. */
+  public Outcome<RunLock> lockBackup() throws IOException {
+    return RunLock.take(settings.home().resolve("backup.lock"), "backup", clock);
   }
 
   /** Lets the index follow the ledger. */

@@ -161,8 +161,8 @@ class ExitCodeTest {
       assertThat(asked.code()).isEqualTo(4);
       assertThat(asked.err())
           .isEqualTo(
-              "vestibule: the ledger's file is damaged. Restore ledger.sqlite from its backup,"
-                  + " then run reindex and verify.\n");
+              "vestibule: the ledger's file is damaged. Bring a copy of it back with \"restore"
+                  + " --ledger-only\"; docs/backup.md says how.\n");
     }
   }
 

@@ -115,6 +115,40 @@ class FullDiskTest {
     }
   }
 
+  /** Free space in kilobytes; the whole backup needs about 450. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 60, 250, 330})
+  void aBackupLeavesNoHalfFileAndIsCompletedByTheNextOne(int freeKilobytes) throws IOException {
+    TestHome home = TestHome.in(folder.resolve("backing" + freeKilobytes));
+    StringBuilder manifest = new StringBuilder("file,visit,view,mirror\n");
+    for (int i = 0; i < PHOTOS; i++) {
+      home.put("p" + i + ".jpg", Scene.FRONTAL, i);
+      manifest.append("p").append(i).append(".jpg,V1,frontal,none\n");
+    }
+    home.manifest(manifest.toString());
+    assertThat(home.ingest().filed()).hasSize(PHOTOS);
+    try {
+      Path filler = fillUpTo(freeKilobytes * 1024L);
+      String to = disk.resolve("backup").toString();
+      Asked full = Asked.of(home, "backup", "--to", to);
+      assertThat(full.code()).as(full.err() + full.out()).isEqualTo(6);
+      assertThat(full.err())
+          .startsWith("vestibule: the disk is full")
+          .doesNotContain("Exception")
+          .doesNotContain(folder.toString());
+      try (var left = Files.walk(disk)) {
+        assertThat(left.map(file -> file.getFileName().toString()))
+            .noneMatch(name -> name.endsWith(".part") || name.contains("ledger"));
+      }
+      Files.delete(filler);
+      assertThat(Asked.of(home, "backup", "--to", to, "--reread").out())
+          .contains(PHOTOS + " objects")
+          .doesNotContain("poilt");
+    } finally {
+      clear();
+    }
+  }
+
   private static Asked ingest(TestHome home, Path onDisk) {
     return Asked.in(
         folder,

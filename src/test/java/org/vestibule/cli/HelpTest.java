@@ -52,7 +52,9 @@ class HelpTest {
         "consent withdraw ",
         "check ",
         "verify ",
-        "reindex "
+        "reindex ",
+        "backup ",
+        "restore "
       })
   void helpGoesToTheOutputAndEndsWithZero(String command) throws IOException {
     Asked asked = Asked.in(folder, Map.of("HOME", "home"), (command + "--help").split(" "));
@@ -77,8 +79,9 @@ class HelpTest {
         .forEach(m -> names.add(m.group(1)));
     assertThat(names)
         .containsExactly(
-            "cards", "check", "consent", "demo", "export", "file", "find", "ingest", "look", "move",
-            "nightly", "reindex", "reject", "release", "show", "verify", "visits", "waiting");
+            "backup", "cards", "check", "consent", "demo", "export", "file", "find", "ingest",
+            "look", "move", "nightly", "reindex", "reject", "release", "restore", "show", "verify",
+            "visits", "waiting");
   }
 
   @Test

@@ -172,7 +172,7 @@ final class Database implements AutoCloseable {
   }
 
   /** A statement that the ledger's own rules refuse is a bug; the codes of the machine are not. */
-  private static RuntimeException failed(SQLException e) {
+  static RuntimeException failed(SQLException e) {
     Optional<Trouble> trouble = Troubles.of(e);
     if (trouble.equals(Optional.of(Trouble.HELD))) {
       return new LedgerUnusableException(

@@ -58,7 +58,7 @@ public final class Ledger implements AutoCloseable {
     Database database = Database.open(file, practice, clock, steps);
     Outcome<Database> ready;
     try {
-      ready = Schema.prepare(database);
+      ready = Schema.prepare(database).then(fitting -> SecretMark.require(fitting, uids));
     } catch (LedgerException | LedgerUnusableException e) {
       database.close();
       throw e;
@@ -139,6 +139,15 @@ public final class Ledger implements AutoCloseable {
     return database.list("PRAGMA integrity_check", row -> row.text("integrity_check")).stream()
         .filter(line -> !line.equals("ok"))
         .toList();
+  }
+
+  /**
+   * Writes a copy of the ledger as it is at this moment, while others go on writing.
+   *
+   * @param file on any disk; it must not be there yet
+   */
+  public void copyTo(Path file) {
+    database.update("VACUUM INTO ?", file.toAbsolutePath());
   }
 
   @Override

@@ -46,6 +46,7 @@ class HistoryTest {
           "release_item",
           "release_attestation",
           "release_withdrawal",
+          "secret_mark",
           "visit_card",
           "photo_mark");
 

@@ -65,7 +65,8 @@ class SchemaTest {
     assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
     assertThat(ask("SELECT practice FROM identity")).containsExactly(PRACTICE);
     assertThat(ask("SELECT what FROM event ORDER BY number"))
-        .containsExactly("ledger layout 1", "ledger layout 2", "ledger layout 3");
+        .containsExactly(
+            "ledger layout 1", "ledger layout 2", "ledger layout 3", "ledger layout 4");
   }
 
   @Test

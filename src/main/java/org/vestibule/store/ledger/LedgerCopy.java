@@ -1,0 +1,64 @@
+package org.vestibule.store.ledger;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import org.sqlite.SQLiteConfig;
+import org.vestibule.base.ContentHash;
+
+/** Reads a copy of a ledger without changing it or the folder it lies in. */
+public final class LedgerCopy {
+
+  /**
+   * An object as the copy knows it.
+   *
+   * @param fileHash over the whole file
+   */
+  public record Kept(String sopUid, ContentHash fileHash, long sizeBytes) {}
+
+  private LedgerCopy() {}
+
+  /** Every object that was kept when the copy was made, rejected and replaced ones too. */
+  public static List<Kept> kept(Path file) {
+    return list(
+        file,
+        "SELECT sop_uid, file_hash, size FROM kept ORDER BY at, sop_uid",
+        row ->
+            new Kept(
+                row.getString("sop_uid"),
+                new ContentHash(row.getString("file_hash")),
+                row.getLong("size")));
+  }
+
+  /** What SQLite finds wrong in the copy; empty if it is sound. */
+  public static List<String> faults(Path file) {
+    return list(file, "PRAGMA integrity_check", row -> row.getString(1)).stream()
+        .filter(line -> !line.equals("ok"))
+        .toList();
+  }
+
+  @FunctionalInterface
+  private interface Reader<T> {
+    T read(ResultSet row) throws SQLException;
+  }
+
+  private static <T> List<T> list(Path file, String sql, Reader<T> reader) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setReadOnly(true);
+    try (Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        PreparedStatement statement = connection.prepareStatement(sql);
+        ResultSet result = statement.executeQuery()) {
+      List<T> rows = new ArrayList<>();
+      while (result.next()) {
+        rows.add(reader.read(result));
+      }
+      return rows;
+    } catch (SQLException e) {
+      throw Database.failed(e);
+    }
+  }
+}

@@ -107,6 +107,10 @@ final class DemoCommand implements Callable<Integer> {
         name = "Crooked Lantern Dental"
         zone = "Europe/Vienna"
         patient-ids-from = "CROOKED-LANTERN"
+
+        [quality]
+        # The drawn photographs are small; a phone's are not.
+        megapixels = 0.5
         """,
         StandardCharsets.UTF_8);
   }

@@ -1,9 +1,12 @@
 package org.vestibule.cli;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.vestibule.flow.Advice;
 import org.vestibule.flow.Aside;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.IngestReport;
@@ -62,14 +65,25 @@ final class IngestPrinter {
     table.lines(0).forEach(console::say);
   }
 
+  /** One thing at a time, with all photographs of which it is true. */
   private void advice(List<FiledPhoto> filed) {
-    List<FiledPhoto> advised = filed.stream().filter(photo -> !photo.advice().isEmpty()).toList();
-    if (!advised.isEmpty()) {
-      console.heading("Filed, and could be better");
-      for (FiledPhoto photo : advised) {
-        console.say(photo.id() + "  " + photo.name());
-        photo.advice().forEach(advice -> console.wrapped(4, advice));
+    Map<String, List<String>> photos = new LinkedHashMap<>();
+    Map<String, String> whatToDo = new LinkedHashMap<>();
+    for (FiledPhoto photo : filed) {
+      for (Advice advice : photo.advice()) {
+        photos
+            .computeIfAbsent(advice.kind(), kind -> new ArrayList<>())
+            .add(photo.name() + " (" + advice.measure() + ")");
+        whatToDo.put(advice.kind(), advice.whatToDo());
       }
+    }
+    if (!photos.isEmpty()) {
+      console.heading("Filed, and could be better");
+      photos.forEach(
+          (kind, names) -> {
+            console.wrapped(0, Say.capital(kind) + ": " + String.join(", ", names) + ".");
+            console.wrapped(2, "What to do: " + whatToDo.get(kind));
+          });
     }
   }
 

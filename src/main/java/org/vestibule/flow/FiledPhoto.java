@@ -16,7 +16,7 @@ import org.vestibule.quality.QualityFinding;
  * @param view name of the view
  * @param teeth the named teeth in words; empty if none
  * @param remarks how it was laid, cropped or trimmed, and warnings, in words
- * @param advice what could be better about the picture and what to do, each a sentence or two
+ * @param advice what could be better about the picture
  */
 public record FiledPhoto(
     String id,
@@ -26,7 +26,7 @@ public record FiledPhoto(
     String view,
     String teeth,
     List<String> remarks,
-    List<String> advice) {
+    List<Advice> advice) {
 
   private static final String WARNING = "warning: ";
 
@@ -54,13 +54,6 @@ public record FiledPhoto(
   /** The same with what could be better about its picture. */
   FiledPhoto with(List<QualityFinding> findings) {
     return new FiledPhoto(
-        id,
-        name,
-        patient,
-        visit,
-        view,
-        teeth,
-        remarks,
-        findings.stream().map(found -> found.sentence() + " " + found.whatToDo()).toList());
+        id, name, patient, visit, view, teeth, remarks, findings.stream().map(Advice::of).toList());
   }
 }

@@ -28,8 +28,8 @@ class AdviceTest {
     Asked asked = Asked.by("nightly job", home, "ingest", "--at-once");
     assertThat(asked.out().replaceAll("\\s+", " "))
         .contains("Filed, and could be better")
-        .contains("It was taken with 3.0x digital zoom, more than 2.0x")
-        .contains("Go nearer, or use the phone's longer lens, and crop afterwards.");
+        .contains("Digital zoom: zoomed.jpg (3.0x). What to do: Go nearer, or use the phone's")
+        .contains("Few pixels: plain.jpg (0.0 million), zoomed.jpg (0.0 million).");
     assertThat(Asked.of(home, "find", "digital zoom").out()).contains(zoomed).doesNotContain(plain);
     assertThat(Asked.of(home, "find", "few pixels").out()).contains(zoomed).contains(plain);
     assertThat(Asked.of(home, "find", "blurred frontal").out()).doesNotContain(zoomed);

@@ -81,6 +81,6 @@ class TwoProcessesTest {
     assertThat(changes).hasSize(2 * EACH);
     assertThat(changes.get(changes.size() - 1).sequence()).isEqualTo(2 * EACH);
     assertThat(ledger.changes().firstBroken()).isEmpty();
-    assertThat(ledger.events().latest(10)).as("the layout is made once").hasSize(1);
+    assertThat(ledger.events().latest(10)).as("each layout is made once").hasSize(Schema.NEWEST);
   }
 }

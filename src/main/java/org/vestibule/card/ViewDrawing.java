@@ -13,7 +13,7 @@ import org.vestibule.dental.Teeth;
 final class ViewDrawing {
 
   private static final String USE =
-      "Photograph this card before the photographs that are taken this way.";
+      "Photograph this card, then take one photograph that shows this.";
   private static final float PICTURE_WIDTH = 24;
   private static final float PICTURE_HEIGHT = 18;
   private static final float PICTURE_TOP = 73;

@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
     name = "views",
     description = {
       "Draw a card for each view named; it can be used again and again.",
-      "Photograph it before the photographs that are taken this way."
+      "Photograph it, then take one photograph that shows this."
     })
 final class CardsViewsCommand extends PracticeCommand {
 

@@ -1,6 +1,6 @@
 """Reads DICOM files with independent implementations and compares what they say.
 
-objects.py ACCEPTED FOLDER
+objects.py FOLDER ACCEPTED...
 """
 import os
 import re
@@ -136,8 +136,8 @@ def bare(picture):
     return [f"exiftool finds {group} in the picture" for group in sorted(groups - STRUCTURE)]
 
 
-def main(accepted_path, folder):
-    accepted = accepted_warnings(accepted_path)
+def main(folder, accepted_paths):
+    accepted = [pair for path in accepted_paths for pair in accepted_warnings(path)]
     seen = {}
     failed = 0
     checked = 0
@@ -162,4 +162,4 @@ def main(accepted_path, folder):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1], sys.argv[2]))
+    sys.exit(main(sys.argv[1], sys.argv[2:]))

@@ -176,5 +176,6 @@ final class DemoCommand implements Callable<Integer> {
     console.say("vestibule find \"upper right 6\"" + at);
     console.say("vestibule file c5b9ebe376 --trim --by \"Your Name\"" + at);
     console.say("vestibule verify" + at);
+    console.say("vestibule release make --help            copies that leave the practice");
   }
 }

@@ -97,34 +97,6 @@ final class CaptureWords {
     return onSheet(Edge.valueOf(raw.name()), exifOrientation);
   }
 
-  /** Four fractions: left, top, right, bottom. */
-  static Outcome<Crop> crop(String words) {
-    String[] parts = words.strip().split("\\s*[,;|]\\s*|\\s+", -1);
-    try {
-      if (parts.length == 4) {
-        return Outcome.done(
-            new Crop(
-                Double.parseDouble(parts[0]),
-                Double.parseDouble(parts[1]),
-                Double.parseDouble(parts[2]),
-                Double.parseDouble(parts[3])));
-      }
-    } catch (IllegalArgumentException notFractions) {
-      return badCrop();
-    }
-    return badCrop();
-  }
-
-  private static Outcome<Crop> badCrop() {
-    return Outcome.refused(
-        "the crop is not four fractions from 0 to 1 with left before right and top before bottom",
-        "write left, top, right, bottom, such as 0.1,0.2,0.9,0.8, or leave it out");
-  }
-
-  static String words(Crop crop) {
-    return crop.left() + "," + crop.top() + "," + crop.right() + "," + crop.bottom();
-  }
-
   static Outcome<List<Accessory>> accessories(String words) {
     List<Accessory> found = new ArrayList<>();
     for (String part : words.split("[;|]", -1)) {

@@ -48,7 +48,7 @@ final class FactWords {
   }
 
   void crop(@Nullable Crop crop) {
-    put(PhotoFact.CROP, crop == null ? null : CaptureWords.words(crop));
+    put(PhotoFact.CROP, crop == null ? null : crop.words());
   }
 
   void accessories(List<Accessory> accessories) {

@@ -43,7 +43,7 @@ final class WordsReader {
         words.seen() || (mirror != null && mirror.seen()),
         maybe(words, PhotoFact.INCISORS, CaptureWords::incisors),
         maybe(words, PhotoFact.UP, CaptureWords::up),
-        maybe(words, PhotoFact.CROP, CaptureWords::crop),
+        maybe(words, PhotoFact.CROP, Crop::read),
         accessories == null ? List.of() : accessories,
         maybe(words, PhotoFact.STAGE, Stage::find),
         trim != null && trim,

@@ -3,7 +3,9 @@ package org.vestibule.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
@@ -49,7 +51,7 @@ final class ReleaseMakeCommand extends PersonCommand {
       paramLabel = "NAME",
       description =
           "Who looked at each picture and found no text that names anybody, and no face where the"
-              + " record has none.")
+              + " record has none or a crop is named.")
   private String lookedBy = "";
 
   @Option(
@@ -58,6 +60,15 @@ final class ReleaseMakeCommand extends PersonCommand {
       paramLabel = "FORMAT",
       description = "dicom, jpeg or both; otherwise jpeg.")
   private Set<Format> formats = EnumSet.of(Format.JPEG);
+
+  @Option(
+      names = "--crop",
+      paramLabel = "ID=L,T,R,B",
+      description =
+          "The part of a photograph without the face, as fractions of the picture as it is filed:"
+              + " 1a2b3c4d5e=0.1,0.2,0.9,0.8. Less is kept where a block would be cut. Needs"
+              + " --looked-by. May be repeated.")
+  private Map<String, String> crops = new LinkedHashMap<>();
 
   @Option(names = "--several-patients", description = "Copies of several patients go together.")
   private boolean severalPatients;
@@ -94,6 +105,7 @@ final class ReleaseMakeCommand extends PersonCommand {
                     why.strip(),
                     lookedBy.strip(),
                     severalPatients,
+                    crops,
                     formats,
                     target),
                 by)

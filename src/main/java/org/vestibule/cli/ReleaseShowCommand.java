@@ -46,6 +46,8 @@ final class ReleaseShowCommand extends PracticeCommand {
         .map(said -> said.person() + " on " + said.on())
         .distinct()
         .forEach(line -> console().say("  looked    " + line));
+    Releasing.crops(row)
+        .forEach((photo, part) -> console().say("  crop      " + photo + " to " + part));
     ReleaseRow.Withdrawn withdrawn = row.withdrawn();
     if (withdrawn != null) {
       console().say("  withdrawn by " + withdrawn.who() + ": " + withdrawn.why());

@@ -8,10 +8,10 @@ import org.vestibule.dicom.Tags;
  * What a reader must know before the picture leaves the practice: whether a face may be recognised
  * in it (Recognizable Visual Features, General Image, PS3.3 C.7.6.1).
  */
-final class ReleasePart {
+public final class ReleasePart {
 
   /** Said of a whole frame that is kept beside its crop. */
-  static final String HOLD_BACK =
+  public static final String HOLD_BACK =
       "Whole frame kept beside its crop: it may show the face, hold it back.";
 
   private ReleasePart() {}

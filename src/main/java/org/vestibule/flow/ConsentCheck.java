@@ -59,7 +59,8 @@ final class ConsentCheck {
     if (faceAsked && !row.face()) {
       return Outcome.refused(
           "photograph " + id + " may show the face, and the consent does not cover the face",
-          "leave it out, or ask the patient for a consent that does");
+          "leave it out, name the part without the face with --crop, or ask the patient for a consent"
+              + " that does");
     }
     return Outcome.done(id);
   }

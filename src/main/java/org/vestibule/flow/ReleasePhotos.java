@@ -6,8 +6,11 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Crop;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.Patient;
 import org.vestibule.base.Outcome;
@@ -32,8 +35,13 @@ final class ReleasePhotos {
     this.ledger = practice.store().ledger();
   }
 
-  /** The objects that these ids name, in this order; each once. */
-  Outcome<List<ReleasedPhoto>> named(List<String> ids) throws IOException {
+  /**
+   * The objects that these ids name, in this order; each once.
+   *
+   * @param crops by id, four fractions as a person says them
+   */
+  Outcome<List<ReleasedPhoto>> named(List<String> ids, Map<String, String> crops)
+      throws IOException {
     List<ReleasedPhoto> photos = new ArrayList<>();
     Set<String> seen = new HashSet<>();
     for (String id : ids) {
@@ -41,7 +49,13 @@ final class ReleasePhotos {
       if (ref instanceof Refused<PhotoRef> refused) {
         return refused.as();
       }
-      Outcome<ReleasedPhoto> photo = photo(ref.orThrow());
+      String words = crops.get(id);
+      Outcome<Optional<Crop>> crop =
+          words == null ? Outcome.done(Optional.empty()) : Crop.read(words).map(Optional::of);
+      if (crop instanceof Refused<Optional<Crop>> refused) {
+        return Outcome.refused("photograph " + id + ": " + refused.reason(), refused.advice());
+      }
+      Outcome<ReleasedPhoto> photo = photo(ref.orThrow(), crop.orThrow().orElse(null));
       if (!(photo instanceof Done<ReleasedPhoto> found)) {
         return ((Refused<ReleasedPhoto>) photo).as();
       }
@@ -52,7 +66,7 @@ final class ReleasePhotos {
     return Outcome.done(photos);
   }
 
-  private Outcome<ReleasedPhoto> photo(PhotoRef ref) throws IOException {
+  private Outcome<ReleasedPhoto> photo(PhotoRef ref, @Nullable Crop crop) throws IOException {
     Outcome<DataSet> object = new KeptPhoto(practice).object(ref);
     if (object instanceof Refused<DataSet> refused) {
       return refused.as();
@@ -71,11 +85,11 @@ final class ReleasePhotos {
                 new ReleasedPhoto(
                     intent,
                     decision,
-                    original(intent, decision),
-                    face || decision.view().showsFace()));
+                    original(intent, decision, crop),
+                    crop == null && (face || decision.view().showsFace())));
   }
 
-  private Original original(Intent intent, Decision decision) {
+  private Original original(Intent intent, Decision decision, @Nullable Crop crop) {
     Patient patient = decision.visit().patient();
     return new Original(
         intent.sopUid(),
@@ -86,6 +100,7 @@ final class ReleasePhotos {
         day(intent, decision),
         decision.view().name(),
         decision.teeth().isEmpty() ? "" : decision.teeth().words(),
+        crop,
         () -> bytes(intent));
   }
 

@@ -29,7 +29,23 @@ final class ReleaseRules {
           "nobody is named who looked at each picture for text and faces",
           "have a person look, and give the name with --looked-by");
     }
-    return Outcome.done(purpose);
+    return crops(purpose, words);
+  }
+
+  /** A crop that takes the face out is worth no more than the word of who looked at it. */
+  private static Outcome<Purpose> crops(Purpose purpose, ReleaseWords words) {
+    for (String id : words.crops().keySet()) {
+      if (!words.photos().contains(id)) {
+        return Outcome.refused(
+            "a crop is said for " + id + ", which is not among the photographs",
+            "write the id as it stands among the photographs");
+      }
+    }
+    return words.crops().isEmpty() || !words.lookedBy().isBlank()
+        ? Outcome.done(purpose)
+        : Outcome.refused(
+            "nobody is named who looked at the part that is to be cropped and found no face in it",
+            "have a person look, and give the name with --looked-by");
   }
 
   /** The same release has the same bytes, or the record has changed. */

@@ -2,6 +2,7 @@ package org.vestibule.flow;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.vestibule.release.Format;
 
@@ -15,6 +16,8 @@ import org.vestibule.release.Format;
  * @param why in the words of who asked
  * @param lookedBy who looked at each picture; empty if nobody did
  * @param severalPatients true if photographs of several patients are meant to go together
+ * @param crops by id, the part of a photograph that may leave: four fractions of the picture as it is
+ *     filed
  * @param target a new folder or ZIP file
  */
 public record ReleaseWords(
@@ -25,10 +28,12 @@ public record ReleaseWords(
     String why,
     String lookedBy,
     boolean severalPatients,
+    Map<String, String> crops,
     Set<Format> formats,
     Path target) {
   public ReleaseWords {
     photos = List.copyOf(photos);
+    crops = Map.copyOf(crops);
     formats = Set.copyOf(formats);
   }
 }

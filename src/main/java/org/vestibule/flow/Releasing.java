@@ -8,9 +8,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -40,8 +43,15 @@ public final class Releasing {
   }
 
   /** By what a release can be made again; the rest stands in its row. */
-  record Request(List<String> photos, List<String> formats, String lookedBy, boolean several) {
+  record Request(
+      List<String> photos,
+      List<String> formats,
+      String lookedBy,
+      boolean several,
+      @Nullable Map<String, String> crops) {
     Request {
+      // Releases of the first versions had no crops.
+      crops = crops == null ? Map.of() : new TreeMap<>(crops);
       photos = List.copyOf(photos);
       formats = List.copyOf(formats);
     }
@@ -104,6 +114,7 @@ public final class Releasing {
             row.why(),
             request.lookedBy(),
             request.several(),
+            crops(row),
             request.formats().stream().map(Format::valueOf).collect(Collectors.toSet()),
             target);
     return prepared(words, row.id(), row.madeOn(), by).make(Optional.of(row));
@@ -137,7 +148,7 @@ public final class Releasing {
       }
       Outcome<List<ReleasedPhoto>> photos =
           new ReleasePhotos(practice)
-              .named(words.photos())
+              .named(words.photos(), words.crops())
               .then(found -> allowed(purpose.orThrow(), found));
       if (photos instanceof Refused<List<ReleasedPhoto>> refused) {
         return refused.as();
@@ -265,7 +276,8 @@ public final class Releasing {
                 words.photos(),
                 formats.stream().map(Format::name).sorted().toList(),
                 words.lookedBy(),
-                words.severalPatients()));
+                words.severalPatients(),
+                words.crops()));
       } catch (JsonProcessingException e) {
         throw new IllegalStateException("a request can't be written as JSON", e);
       }
@@ -278,6 +290,12 @@ public final class Releasing {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the ledger's request is not what this version writes", e);
     }
+  }
+
+  /** By photograph, the part of it that left, as it was said. */
+  public static Map<String, String> crops(ReleaseRow row) {
+    Map<String, String> crops = request(row.request()).crops();
+    return crops == null ? Map.of() : crops;
   }
 
   /** All releases, the first one first. */

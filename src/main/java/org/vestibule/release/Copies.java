@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.base.Turn;
@@ -21,7 +22,9 @@ import org.vestibule.deid.Substitutes;
 import org.vestibule.dental.PatientOrientation;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Part10Writer;
 import org.vestibule.dicom.Tags;
+import org.vestibule.dicom.TransferSyntax;
 import org.vestibule.encode.Codestream;
 import org.vestibule.jpeg.Preview;
 
@@ -63,26 +66,40 @@ final class Copies {
       return refused.as();
     }
     Outcome<DataSet> before = Part10Reader.read(file.orThrow()).map(read -> read.data());
+    Crop crop = original.crop();
+    if (crop == null) {
+      return before
+          .then(data -> allowed(data, original))
+          .then(data -> made(file.orThrow(), data, original, name));
+    }
     return before
+        .then(data -> PrivacyCrop.of(data, crop, pseudonyms.uids(), brief(original)))
         .then(data -> allowed(data, original))
-        .then(data -> made(file.orThrow(), data, original, name));
+        .then(
+            data ->
+                Part10Writer.write(data, TransferSyntax.JPEG_BASELINE)
+                    .then(cropped -> made(cropped, data, original, name)));
+  }
+
+  private static String brief(Original original) {
+    return original.hash().substring(0, 10);
   }
 
   /** Refuses a face where the purpose has none, and text where it may name somebody. */
   private Outcome<DataSet> allowed(DataSet data, Original original) {
     if (!order.purpose().named() && said(data, Tags.BurnedInAnnotation)) {
       return Outcome.refused(
-          "the picture of " + original.hash().substring(0, 10) + " holds text that names somebody",
+          "the picture of " + brief(original) + " holds text that names somebody",
           "leave it out: a copy without identity can't be made of it");
     }
     if (order.purpose().face() == Purpose.Faces.NEVER && showsFace(data)) {
       return Outcome.refused(
           "photograph "
-              + original.hash().substring(0, 10)
+              + brief(original)
               + " may show the face, and copies for \""
               + order.purpose().name()
               + "\" never do",
-          "leave it out, or crop the photograph so that no face is in it");
+          "leave it out, or name the part without the face with --crop");
     }
     return Outcome.done(data);
   }
@@ -106,7 +123,7 @@ final class Copies {
             pseudonyms.shiftDays(original.issuer(), original.patientId()),
             purpose.keepsTimes(),
             KnownTexts.STANDARD);
-    Set<ProfileOption> attested = attested(before);
+    Set<ProfileOption> attested = attested(before, original);
     Outcome<byte[]> copy =
         purpose.named()
             ? Deidentifier.narrow(file, purpose.fields(), substitutes)
@@ -116,14 +133,20 @@ final class Copies {
         bytes -> described(bytes, original, name, purpose.named() ? "" : pseudonym, attested));
   }
 
-  /** What the person who looked stands for; of a picture that shows a face no "no face". */
-  private Set<ProfileOption> attested(DataSet before) {
+  /**
+   * What the person who looked stands for: of a picture that shows a face no "no face", of a crop
+   * always, since that is what it is for.
+   */
+  private Set<ProfileOption> attested(DataSet before, Original original) {
     Set<ProfileOption> attested = EnumSet.noneOf(ProfileOption.class);
     if (!order.lookedBy().isEmpty() && !order.purpose().named()) {
       attested.add(ProfileOption.CLEAN_PIXEL_DATA);
       if (!showsFace(before)) {
         attested.add(ProfileOption.CLEAN_RECOGNIZABLE_VISUAL_FEATURES);
       }
+    }
+    if (original.crop() != null) {
+      attested.add(ProfileOption.CLEAN_RECOGNIZABLE_VISUAL_FEATURES);
     }
     return attested;
   }

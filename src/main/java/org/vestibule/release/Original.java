@@ -3,6 +3,7 @@ package org.vestibule.release;
 import java.io.IOException;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
 
 /**
@@ -14,6 +15,7 @@ import org.vestibule.base.Outcome;
  * @param day on which it was taken, or of the visit; null if neither is known
  * @param view the view in words
  * @param teeth areas and teeth in words; empty if none is named
+ * @param crop the part of the object's own picture that may leave; null for all of it
  * @param file reads the object's file
  */
 public record Original(
@@ -25,6 +27,7 @@ public record Original(
     @Nullable LocalDate day,
     String view,
     String teeth,
+    @Nullable Crop crop,
     Source file) {
 
   /** Reads an object's bytes. */

@@ -176,13 +176,15 @@ class ReleaseCommandTest {
         "vestibule: photograph "
             + face
             + " may show the face, and the consent does not cover the face.\n"
-            + "  What to do: leave it out, or ask the patient for a consent that does.\n");
+            + "  What to do: leave it out, name the part without the face with --crop, or ask the"
+            + " patient for a consent that does.\n");
     assertRefused(
         make("teaching", "out", "--looked-by", WHO, cropped + "-frame"),
         "vestibule: photograph "
             + cropped
             + " may show the face, and the consent does not cover the face.\n"
-            + "  What to do: leave it out, or ask the patient for a consent that does.\n");
+            + "  What to do: leave it out, name the part without the face with --crop, or ask the"
+            + " patient for a consent that does.\n");
     Files.createDirectory(folder.resolve("taken"));
     assertRefused(
         make("teaching", "taken", "--looked-by", WHO, frontal),
@@ -434,7 +436,7 @@ class ReleaseCommandTest {
             "vestibule: photograph "
                 + face
                 + " may show the face, and copies for \"Insurer\" never do.\n"
-                + "  What to do: leave it out, or crop the photograph so that no face is in it.\n");
+                + "  What to do: leave it out, or name the part without the face with --crop.\n");
     assertThat(folder.resolve("face")).doesNotExist();
   }
 

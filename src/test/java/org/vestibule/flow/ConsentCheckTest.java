@@ -93,6 +93,7 @@ class ConsentCheckTest {
         .isEqualTo(
             new Refused<>(
                 "photograph abc123 may show the face, and the consent does not cover the face",
-                "leave it out, or ask the patient for a consent that does"));
+                "leave it out, name the part without the face with --crop, or ask the patient for a"
+                    + " consent that does"));
   }
 }

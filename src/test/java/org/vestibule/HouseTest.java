@@ -90,6 +90,7 @@ class HouseTest {
     confine("org.sqlite", "org.vestibule.store.ledger..");
     confine("com.drew", "org.vestibule.intake..");
     confine("picocli", "org.vestibule.cli..");
+    confine("net.lingala.zip4j", "org.vestibule.release..");
     confine("com.google.zxing", "org.vestibule.card..");
   }
 

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
@@ -76,7 +77,8 @@ final class ReleaseMakeCommand extends PersonCommand {
   @Option(
       names = "--again",
       paramLabel = "RELEASE",
-      description = "Make an earlier release once more, with the same bytes.")
+      description =
+          "Make an earlier release once more, with the same bytes (encrypted, with the same files).")
   private String again = "";
 
   @Option(
@@ -86,6 +88,14 @@ final class ReleaseMakeCommand extends PersonCommand {
       description = "A new folder, or a new file ending in .zip. Nothing is overwritten.")
   private String to = "";
 
+  @Option(
+      names = "--passphrase-file",
+      paramLabel = "FILE",
+      description =
+          "Encrypt the .zip file with AES-256 by the passphrase in this file, one line of 16"
+              + " characters or more. Give it to the receiver by another way.")
+  private @Nullable String passphraseFile;
+
   ReleaseMakeCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -93,6 +103,7 @@ final class ReleaseMakeCommand extends PersonCommand {
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
     Path target = surroundings().path(to);
+    Path passphrase = passphraseFile == null ? null : surroundings().path(passphraseFile);
     Releasing releasing = new Releasing(practice);
     Outcome<ReleaseRow> made =
         again.isEmpty()
@@ -107,9 +118,10 @@ final class ReleaseMakeCommand extends PersonCommand {
                     severalPatients,
                     crops,
                     formats,
-                    target),
+                    target,
+                    passphrase),
                 by)
-            : releasing.again(again, target, by);
+            : releasing.again(again, target, passphrase, by);
     if (made instanceof Refused<ReleaseRow> refused) {
       return refuse(refused);
     }
@@ -122,7 +134,8 @@ final class ReleaseMakeCommand extends PersonCommand {
                 + Counted.of(row.items().size(), "photograph")
                 + " in "
                 + target.getFileName()
-                + ", searched and clean.");
+                + ", searched and clean"
+                + (passphrase == null ? "." : ", encrypted."));
     return ExitCode.DONE;
   }
 }

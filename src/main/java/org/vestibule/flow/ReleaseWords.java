@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.release.Format;
 
 /**
@@ -16,9 +17,10 @@ import org.vestibule.release.Format;
  * @param why in the words of who asked
  * @param lookedBy who looked at each picture; empty if nobody did
  * @param severalPatients true if photographs of several patients are meant to go together
- * @param crops by id, the part of a photograph that may leave: four fractions of the picture as it is
- *     filed
+ * @param crops by id, the part of a photograph that may leave: four fractions of the picture as it
+ *     is filed
  * @param target a new folder or ZIP file
+ * @param passphrase the file with the passphrase; null if the copies are not to be encrypted
  */
 public record ReleaseWords(
     String purpose,
@@ -30,7 +32,8 @@ public record ReleaseWords(
     boolean severalPatients,
     Map<String, String> crops,
     Set<Format> formats,
-    Path target) {
+    Path target,
+    @Nullable Path passphrase) {
   public ReleaseWords {
     photos = List.copyOf(photos);
     crops = Map.copyOf(crops);

@@ -20,6 +20,7 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.release.Format;
 import org.vestibule.release.Order;
+import org.vestibule.release.Passphrase;
 import org.vestibule.release.Pseudonyms;
 import org.vestibule.release.Purpose;
 import org.vestibule.release.Purposes;
@@ -62,9 +63,13 @@ public final class Releasing {
     return locked(() -> makeNow(words, by));
   }
 
-  /** Makes the copies of an earlier release once more, with the same bytes. */
-  public Outcome<ReleaseRow> again(String id, Path target, String by) throws IOException {
-    return locked(() -> makeAgain(id, target, by));
+  /**
+   * Makes the copies of an earlier release once more, with the same bytes unless they are
+   * encrypted.
+   */
+  public Outcome<ReleaseRow> again(String id, Path target, @Nullable Path passphrase, String by)
+      throws IOException {
+    return locked(() -> makeAgain(id, target, passphrase, by));
   }
 
   @FunctionalInterface
@@ -94,7 +99,8 @@ public final class Releasing {
     return LocalDate.ofInstant(practice.clock().instant(), practice.settings().zone());
   }
 
-  private Outcome<ReleaseRow> makeAgain(String id, Path target, String by) throws IOException {
+  private Outcome<ReleaseRow> makeAgain(
+      String id, Path target, @Nullable Path passphrase, String by) throws IOException {
     Outcome<ReleaseRow> found = show(id);
     if (found instanceof Refused<ReleaseRow>) {
       return found;
@@ -116,7 +122,8 @@ public final class Releasing {
             request.several(),
             crops(row),
             request.formats().stream().map(Format::valueOf).collect(Collectors.toSet()),
-            target);
+            target,
+            passphrase);
     return prepared(words, row.id(), row.madeOn(), by).make(Optional.of(row));
   }
 
@@ -153,7 +160,13 @@ public final class Releasing {
       if (photos instanceof Refused<List<ReleasedPhoto>> refused) {
         return refused.as();
       }
-      Order order = order(purpose.orThrow(), photos.orThrow());
+      Path file = words.passphrase();
+      Outcome<Optional<Passphrase>> passphrase =
+          file == null ? Outcome.done(Optional.empty()) : Passphrase.read(file).map(Optional::of);
+      if (passphrase instanceof Refused<Optional<Passphrase>> refused) {
+        return refused.as();
+      }
+      Order order = order(purpose.orThrow(), photos.orThrow(), passphrase.orThrow().orElse(null));
       Outcome<Release> made =
           ReleaseMaker.make(
               order,
@@ -193,7 +206,8 @@ public final class Releasing {
       return Outcome.done(photos);
     }
 
-    private Order order(Purpose purpose, List<ReleasedPhoto> photos) {
+    private Order order(
+        Purpose purpose, List<ReleasedPhoto> photos, @Nullable Passphrase passphrase) {
       String receiver = words.recipient().toLowerCase(Locale.ROOT);
       byte[] key =
           purpose.lasting()
@@ -210,7 +224,8 @@ public final class Releasing {
           words.lookedBy(),
           pseudonyms,
           photos.stream().map(ReleasedPhoto::original).toList(),
-          ReleaseSecrets.of(practice, purpose, photos, pseudonyms, words.recipient()));
+          ReleaseSecrets.of(practice, purpose, photos, pseudonyms, words.recipient()),
+          passphrase);
     }
 
     private void record(Release release, Optional<ReleaseRow> before) {

@@ -3,6 +3,7 @@ package org.vestibule.release;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What copies are to be made, after everything about consent was settled.
@@ -15,6 +16,7 @@ import java.util.Set;
  *     where none is meant to be; empty if nobody did
  * @param pseudonyms made with the key of this set
  * @param secrets what must not be found in the copies
+ * @param passphrase encrypts them; null if they are not to be encrypted
  */
 public record Order(
     String id,
@@ -26,7 +28,8 @@ public record Order(
     String lookedBy,
     Pseudonyms pseudonyms,
     List<Original> originals,
-    Secrets secrets) {
+    Secrets secrets,
+    @Nullable Passphrase passphrase) {
 
   public Order {
     formats = Set.copyOf(formats);

@@ -7,9 +7,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.vestibule.base.ContentHash;
 
 /** A release as one ZIP file; the times in it are fixed, so that the same files give the same. */
 final class Packed {
@@ -33,5 +37,17 @@ final class Packed {
         out.closeEntry();
       }
     }
+  }
+
+  /** SHA-256 of each file, by its name. */
+  static Map<String, String> hashes(Path zip) throws IOException {
+    Map<String, String> hashes = new TreeMap<>();
+    try (InputStream file = Files.newInputStream(zip);
+        ZipInputStream in = new ZipInputStream(file)) {
+      for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+        hashes.put(entry.getName(), ContentHash.of(in.readAllBytes()).hex());
+      }
+    }
+    return hashes;
   }
 }

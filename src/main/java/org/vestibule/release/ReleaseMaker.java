@@ -1,7 +1,6 @@
 package org.vestibule.release;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,8 +13,6 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -59,6 +56,11 @@ public final class ReleaseMaker {
               + PdfSheet.MOST,
           "make several releases");
     }
+    if (order.passphrase() != null && !isZip(target)) {
+      return Outcome.refused(
+          "a passphrase is given, and " + target.getFileName() + " is to be a folder",
+          "name a file ending in .zip: a folder can't be encrypted");
+    }
     if (Files.exists(target)) {
       return Outcome.refused(
           target.getFileName() + " is already there",
@@ -77,6 +79,10 @@ public final class ReleaseMaker {
     }
   }
 
+  private static boolean isZip(Path target) {
+    return target.getFileName().toString().endsWith(".zip");
+  }
+
   private Outcome<Release> make(
       Path draft, Path target, Function<Release, Outcome<Release>> accept, Consumer<Release> record)
       throws IOException {
@@ -91,10 +97,9 @@ public final class ReleaseMaker {
       return leak.get();
     }
     Path finished = folder;
-    if (target.getFileName().toString().endsWith(".zip")) {
+    if (isZip(target)) {
       finished = draft.resolve("copies.zip");
-      Packed.write(folder, release.files(), finished);
-      requireSame(finished, release);
+      pack(folder, release, finished);
     }
     record.accept(release);
     try {
@@ -105,6 +110,17 @@ public final class ReleaseMaker {
           "name another place; nothing was overwritten");
     }
     return made;
+  }
+
+  private void pack(Path folder, Release release, Path zip) throws IOException {
+    Passphrase passphrase = order.passphrase();
+    if (passphrase == null) {
+      Packed.write(folder, release.files(), zip);
+      requireSame(Packed.hashes(zip));
+    } else {
+      Encrypted.write(folder, release.files(), zip, passphrase);
+      requireSame(Encrypted.hashes(zip, passphrase));
+    }
   }
 
   private Outcome<Release> fill(Path folder) throws IOException {
@@ -177,18 +193,8 @@ public final class ReleaseMaker {
   }
 
   /** The ZIP holds exactly the files that were searched. */
-  private void requireSame(Path zip, Release release) throws IOException {
-    List<String> found = new ArrayList<>();
-    try (InputStream file = Files.newInputStream(zip);
-        ZipInputStream in = new ZipInputStream(file)) {
-      for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
-        String hash = ContentHash.of(in.readAllBytes()).hex();
-        if (hash.equals(hashes.get(entry.getName()))) {
-          found.add(entry.getName());
-        }
-      }
-    }
-    if (!found.equals(release.files())) {
+  private void requireSame(Map<String, String> packed) throws IOException {
+    if (!packed.equals(hashes)) {
       throw new IOException("the packed copies are not those that were searched");
     }
   }

@@ -45,7 +45,8 @@ class ReleaseMakerTest {
         "Orla Tallgrass",
         new Pseudonyms(new byte[32]),
         new ArrayList<>(Collections.nCopies(pictures, original)),
-        new Secrets(Set.of("Müster", "P-0001", "Beispiel"), Set.of(LocalDate.of(2026, 3, 5))));
+        new Secrets(Set.of("Müster", "P-0001", "Beispiel"), Set.of(LocalDate.of(2026, 3, 5))),
+        null);
   }
 
   private static List<String> left(Path folder) throws IOException {

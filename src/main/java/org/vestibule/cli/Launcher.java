@@ -32,7 +32,8 @@ final class Launcher {
           VerifyCommand.class,
           ReindexCommand.class,
           BackupCommand.class,
-          RestoreCommand.class);
+          RestoreCommand.class,
+          RepairCommand.class);
 
   private final Surroundings surroundings;
 

@@ -20,7 +20,7 @@ final class VerifyCommand extends PracticeCommand {
   @Override
   ExitCode run(Practice practice) throws IOException {
     List<Finding> findings = Verify.run(practice);
-    int objects = practice.store().ledger().kept().all().size();
+    int objects = practice.store().ledger().kept().count();
     console().say("Read " + Counted.of(objects, "object") + " again, down to every coefficient.");
     if (findings.isEmpty()) {
       console().say("Everything is as it was kept.");

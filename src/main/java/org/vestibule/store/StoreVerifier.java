@@ -12,6 +12,7 @@ import org.vestibule.store.index.PhotoIndex;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.LedgerUnusableException;
 import org.vestibule.store.ledger.PhotoRow;
 import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.objects.ObjectStore;
@@ -28,6 +29,13 @@ public final class StoreVerifier {
 
   /** The mark of photographs of cards, which are kept and never filed: both kind and value. */
   public static final String CARD = "card";
+
+  private static final Finding UNREADABLE =
+      new Finding(
+          Finding.Kind.DAMAGE,
+          "the ledger holds something that can't be read, so that not everything was looked at",
+          "bring a sound copy back with \"restore --ledger-only\", then run verify; if it is found"
+              + " again, please report it");
 
   private final ObjectStore objects;
   private final Ledger ledger;
@@ -52,6 +60,22 @@ public final class StoreVerifier {
   public List<Finding> verify(Predicate<String> which, Inspection inspection) throws IOException {
     List<Finding> findings = new ArrayList<>();
     ledgerItself(findings);
+    try {
+      readAll(which, inspection, findings);
+    } catch (LedgerUnusableException machine) {
+      if (machine.trouble() != LedgerUnusableException.Trouble.DAMAGE) {
+        throw machine;
+      }
+      findings.add(UNREADABLE);
+    } catch (RuntimeException unreadable) {
+      // SQLite keeps no checksums: what a row says may no longer be a number, a time or a hash.
+      findings.add(UNREADABLE);
+    }
+    return findings;
+  }
+
+  private void readAll(Predicate<String> which, Inspection inspection, List<Finding> findings)
+      throws IOException {
     Set<String> kept = new HashSet<>();
     for (KeptObject object : ledger.kept().all()) {
       kept.add(object.sopUid());
@@ -71,7 +95,6 @@ public final class StoreVerifier {
                   : "move it elsewhere; nothing else belongs among the objects"));
     }
     findings.addAll(new IndexComparison(ledger, index).findings());
-    return findings;
   }
 
   private void ledgerItself(List<Finding> findings) {
@@ -80,7 +103,7 @@ public final class StoreVerifier {
           new Finding(
               Finding.Kind.DAMAGE,
               "the ledger's file is damaged: " + fault,
-              "restore the ledger from its backup, then run reindex and verify"));
+              "bring a sound copy back with \"restore --ledger-only\", then run verify"));
     }
     ledger
         .changes()
@@ -155,7 +178,8 @@ public final class StoreVerifier {
             new Finding(
                 Finding.Kind.ORPHAN,
                 "object " + uid + " is there, but the ledger knows nothing of it",
-                "the ledger may be older than the objects; restore its newest backup"));
+                "the ledger may be older than the objects: bring back its newest snapshot, or let repair"
+                    + " list what the object holds"));
       } else if (givenUp.isPresent()) {
         findings.add(
             new Finding(

@@ -54,7 +54,8 @@ class HelpTest {
         "verify ",
         "reindex ",
         "backup ",
-        "restore "
+        "restore ",
+        "repair "
       })
   void helpGoesToTheOutputAndEndsWithZero(String command) throws IOException {
     Asked asked = Asked.in(folder, Map.of("HOME", "home"), (command + "--help").split(" "));
@@ -80,8 +81,8 @@ class HelpTest {
     assertThat(names)
         .containsExactly(
             "backup", "cards", "check", "consent", "demo", "export", "file", "find", "ingest",
-            "look", "move", "nightly", "reindex", "reject", "release", "restore", "show", "verify",
-            "visits", "waiting");
+            "look", "move", "nightly", "reindex", "reject", "release", "repair", "restore", "show",
+            "verify", "visits", "waiting");
   }
 
   @Test

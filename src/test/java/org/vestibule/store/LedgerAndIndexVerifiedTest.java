@@ -170,7 +170,8 @@ class LedgerAndIndexVerifiedTest {
               assertThat(finding.kind()).isEqualTo(Finding.Kind.DAMAGE);
               assertThat(finding.what()).startsWith("the ledger's file is damaged: ");
               assertThat(finding.advice())
-                  .isEqualTo("restore the ledger from its backup, then run reindex and verify");
+                  .isEqualTo(
+                      "bring a sound copy back with \"restore --ledger-only\", then run verify");
             });
   }
 }

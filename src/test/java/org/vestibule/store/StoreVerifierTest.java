@@ -130,7 +130,8 @@ class StoreVerifierTest {
             new Finding(
                 Finding.Kind.ORPHAN,
                 "object 2.25.7 is there, but the ledger knows nothing of it",
-                "the ledger may be older than the objects; restore its newest backup"));
+                "the ledger may be older than the objects: bring back its newest snapshot, or"
+                    + " let repair list what the object holds"));
   }
 
   @Test

@@ -97,6 +97,16 @@ public final class KeptObjects {
         database.practice());
   }
 
+  /** How many objects were ever kept. */
+  public int count() {
+    return database
+        .list(
+            "SELECT count(*) AS n FROM kept WHERE practice = ?",
+            row -> row.number("n"),
+            database.practice())
+        .get(0);
+  }
+
   private static KeptObject read(Row row) throws SQLException {
     return new KeptObject(
         row.text("sop_uid"),

@@ -1,0 +1,104 @@
+package org.vestibule.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.PhotoWords;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.keeping.Orphan;
+import org.vestibule.flow.keeping.Repair;
+import org.vestibule.flow.keeping.RepairReport;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Mends a store after damage, as far as nothing has to be guessed. */
+@Command(
+    name = "repair",
+    description = {
+      "Mend what can be mended without guessing: leftovers, the index, and objects of which a",
+      "backup has a sound copy. Objects that the ledger doesn't know are listed for a person."
+    })
+final class RepairCommand extends PracticeCommand {
+
+  @Option(
+      names = "--from",
+      paramLabel = "FOLDER",
+      description = "A backup to take sound copies of damaged or missing objects from.")
+  private @Nullable String from;
+
+  @Option(names = "--dry-run", description = "Say what would be done, and change nothing.")
+  private boolean dryRun;
+
+  RepairCommand(Surroundings surroundings) {
+    super(surroundings);
+  }
+
+  @Override
+  ExitCode run(Practice practice) throws IOException {
+    Path copies = from == null ? null : surroundings().path(from);
+    Outcome<RepairReport> repaired = Repair.run(practice, copies, dryRun);
+    if (repaired instanceof Refused<RepairReport> refused) {
+      return refuse(refused);
+    }
+    RepairReport report = repaired.orThrow();
+    done(report);
+    orphans(report);
+    new FindingsPrinter(console()).print(report.findings());
+    return report.orphans().isEmpty() ? FindingsPrinter.end(report.findings()) : ExitCode.DAMAGE;
+  }
+
+  private void done(RepairReport report) {
+    if (dryRun) {
+      console().say("This is what repair would do; nothing was changed.");
+    }
+    if (report.leftovers() > 0) {
+      console().say("Leftovers of interrupted writes removed: " + report.leftovers() + ".");
+    }
+    if (!report.broughtBack().isEmpty()) {
+      console()
+          .say(
+              Counted.of(report.broughtBack().size(), "object")
+                  + " brought back from the backup, with the hash that the ledger knows:");
+      report.broughtBack().forEach(uid -> console().say("  " + uid));
+      console().say("Damaged files were set aside in set-aside, not deleted.");
+    }
+    if (report.reindexed()) {
+      console().say("The index was made again from the ledger.");
+    }
+    if (report.leftovers() == 0 && report.broughtBack().isEmpty() && !report.reindexed()) {
+      console().say("There was nothing to mend.");
+    }
+  }
+
+  private void orphans(RepairReport report) {
+    if (report.orphans().isEmpty()) {
+      return;
+    }
+    console().heading("Objects that the ledger doesn't know: " + report.orphans().size());
+    console()
+        .wrapped(
+            0,
+            "They are in no search. Their files don't say who decided what, whether they were"
+                + " rejected or replaced later, what waited and why, or which consents were given and"
+                + " which copies left the house: that stands in the ledger alone, and is not"
+                + " restored.");
+    report.orphans().forEach(this::orphan);
+  }
+
+  private void orphan(Orphan orphan) {
+    console().gap();
+    if (!orphan.fault().isEmpty()) {
+      console().wrapped(0, orphan.uid() + ": " + Ended.of(orphan.fault()));
+    } else {
+      Table table = new Table("Object", orphan.uid());
+      orphan.holds().stream()
+          .filter(line -> !line.label().equals("Object"))
+          .forEach((PhotoWords.Line line) -> table.row(line.label(), line.value()));
+      table.lines(0).forEach(console()::say);
+    }
+    orphan.doubts().forEach(doubt -> console().wrapped(2, doubt));
+    console().wrapped(2, "What to do: " + Ended.of(orphan.advice()));
+  }
+}

@@ -1,0 +1,135 @@
+package org.vestibule.flow.keeping;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.Verify;
+import org.vestibule.store.Finding;
+import org.vestibule.store.RunLock;
+import org.vestibule.store.ledger.KeptObject;
+import org.vestibule.store.objects.FolderObjectStore;
+import org.vestibule.store.objects.ObjectStore;
+import org.vestibule.store.steps.WriteSteps;
+
+/** Mends what can be mended without guessing, and lists the rest for a person. */
+public final class Repair {
+
+  private final Practice practice;
+  private final ObjectStore objects;
+  private final @Nullable ObjectStore copies;
+  private final boolean dryRun;
+  private final List<String> broughtBack = new ArrayList<>();
+
+  private Repair(Practice practice, @Nullable ObjectStore copies, boolean dryRun) {
+    this.practice = practice;
+    this.objects = practice.store().objects();
+    this.copies = copies;
+    this.dryRun = dryRun;
+  }
+
+  /**
+   * Mends a practice's store.
+   *
+   * @param from a backup folder to take sound objects from; null for none
+   * @param dryRun true to say what would be done, and change nothing
+   */
+  @SuppressWarnings("try") // the lock is held, not used
+  public static Outcome<RepairReport> run(Practice practice, @Nullable Path from, boolean dryRun)
+      throws IOException {
+    Path copies = from == null ? null : from.resolve("objects");
+    if (from != null && copies != null && !Files.isDirectory(copies)) {
+      return Outcome.refused(
+          "there are no objects in that folder (" + from.getFileName() + ")",
+          "name the folder that backup wrote, the one with " + BackupText.NAME + " in it");
+    }
+    Outcome<RunLock> lock = practice.store().lock("repair");
+    if (!(lock instanceof Done<RunLock> held)) {
+      return ((Refused<RunLock>) lock).as();
+    }
+    try (RunLock holding = held.value()) {
+      Outcome<Practice> sound = LedgerSoundness.require(practice);
+      ObjectStore source = copies == null ? null : new FolderObjectStore(copies, WriteSteps.PASS);
+      return sound instanceof Refused<Practice> refused
+          ? refused.as()
+          : Outcome.done(new Repair(practice, source, dryRun).locked());
+    }
+  }
+
+  private RepairReport locked() throws IOException {
+    int leftovers =
+        dryRun
+            ? (int) objects.strays().stream().filter(objects::isInterrupted).count()
+            : objects.clearInterrupted();
+    for (KeptObject object : practice.store().ledger().kept().all()) {
+      bringBack(object);
+    }
+    boolean index =
+        practice.store().verifier().verify(uid -> false, (i, k, b) -> Optional.empty()).stream()
+            .anyMatch(finding -> finding.kind() == Finding.Kind.INDEX);
+    if (index && !dryRun) {
+      practice.store().reindex();
+    }
+    if (!dryRun && (!broughtBack.isEmpty() || index)) {
+      practice
+          .store()
+          .ledger()
+          .events()
+          .add(
+              "vestibule",
+              "repaired",
+              null,
+              broughtBack.size() + " objects brought back, index made again: " + index);
+    }
+    return new RepairReport(leftovers, broughtBack, index, new Orphans(practice).all(), rest());
+  }
+
+  /** What is still wrong; the orphans are listed by themselves. */
+  private List<Finding> rest() throws IOException {
+    Set<String> mended = new HashSet<>(broughtBack);
+    return Verify.run(practice, uid -> !(dryRun && mended.contains(uid))).stream()
+        .filter(finding -> finding.kind() != Finding.Kind.ORPHAN)
+        .filter(finding -> !(dryRun && finding.kind() == Finding.Kind.INDEX))
+        .toList();
+  }
+
+  /** Puts a sound copy where an object is damaged or missing; the damaged file is set aside. */
+  private void bringBack(KeptObject object) throws IOException {
+    ObjectStore source = copies;
+    if (source == null || isSound(objects, object) || !isSound(source, object)) {
+      return;
+    }
+    broughtBack.add(object.sopUid());
+    Path target = objects.path(object.sopUid()).orElseThrow();
+    if (dryRun) {
+      return;
+    }
+    if (Files.exists(target)) {
+      Path aside = SetAside.folder(practice.home(), practice.clock());
+      Files.createDirectories(aside);
+      Files.move(target, aside.resolve(String.valueOf(target.getFileName())));
+    }
+    objects.putIfAbsent(object.sopUid(), source.get(object.sopUid()).orElseThrow()).orThrow();
+  }
+
+  private static boolean isSound(ObjectStore store, KeptObject object) {
+    try {
+      return store
+          .get(object.sopUid())
+          .filter(bytes -> ContentHash.of(bytes).equals(object.fileHash()))
+          .isPresent();
+    } catch (IOException unreadable) {
+      return false;
+    }
+  }
+}

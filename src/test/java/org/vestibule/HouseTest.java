@@ -92,12 +92,13 @@ class HouseTest {
     confine("picocli", "org.vestibule.cli..");
     confine("net.lingala.zip4j", "org.vestibule.release..");
     confine("com.google.zxing", "org.vestibule.card..");
+    confine("org.apache.pdfbox", "org.vestibule.card..", "org.vestibule.release..");
   }
 
-  private static void confine(String library, String room) {
+  private static void confine(String library, String... rooms) {
     noClasses()
         .that()
-        .resideOutsideOfPackage(room)
+        .resideOutsideOfPackages(rooms)
         .should()
         .dependOnClassesThat(
             DescribedPredicate.describe(

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.vestibule.assign.WaitReason.Kind;
 import org.vestibule.base.Outcome;
 
@@ -224,8 +225,27 @@ final class VisitFinder {
           "look whether the proposal is right and file it by hand, or give it a row in the manifest");
       return;
     }
+    if (othersThen(visit)) {
+      finding.propose(visit);
+      finding.waits(
+          Kind.ONE_FACT,
+          "another patient has a visit at the same time, so the time does not confirm its folder or"
+              + " file name",
+          "look whether the proposal is right and file it by hand, or give it a row in the manifest");
+      return;
+    }
     finding.known(visit, "its folder or file name names the patient or visit");
     finding.fact("taken during that visit");
+  }
+
+  /** True if the time fits another patient as well; cards that settle the visit tell them apart. */
+  private boolean othersThen(Visit visit) {
+    Visit byCards = sorted.settled() ? sorted.visit() : null;
+    boolean apart = byCards != null && byCards.key().equalsIgnoreCase(visit.key());
+    return !apart
+        && Stream.concat(list.visits().stream(), list.disputed().stream().map(Disputed::visit))
+            .filter(other -> !VisitsTogether.sameNumber(other.patient(), visit.patient()))
+            .anyMatch(time::within);
   }
 
   private void noSecondFact(List<Visit> holding) {

@@ -2,6 +2,8 @@ package org.vestibule.assign;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A site that accepts a card before the photographs, together with the visit's time. */
@@ -61,6 +63,27 @@ class OpeningCardTest {
             .unreadable("09:10")
             .photo("b", "09:20");
     assertThat(unreadable.settled("a")).isEmpty();
+  }
+
+  /**
+   * The clock was set back while VB was photographed: her photograph comes after VA's by its time,
+   * and only the number of her card is missing between them.
+   */
+  @Test
+  void aGapLetsItWaitEvenIfGapsAreDeletions() {
+    CardRoll roll =
+        new CardRoll()
+            .rules(new SortingRules(true, true, Duration.ZERO, List.of(), List.of()))
+            .visit("VA", "09:02")
+            .photo("a", "09:03")
+            .visit("VB", "09:47")
+            .photo("b", "09:10");
+    assertThat(roll.settled("a")).isEmpty();
+    assertThat(roll.settled("b")).isEmpty();
+    assertThat(roll.why("b"))
+        .containsExactly(
+            "1 file number is missing between the cards: a photograph or a card may still be on its"
+                + " way, or was deleted on the phone");
   }
 
   @Test

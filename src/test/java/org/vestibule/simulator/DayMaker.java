@@ -95,7 +95,7 @@ final class DayMaker {
     LocalDateTime start = plan.date.atTime(8, 0).plusMinutes(15L * dice.between(0, 3));
     for (int i = 0; i < visits; i++) {
       LocalDateTime end = start.plusMinutes(dice.pick(List.of(30, 45, 60)));
-      SimulatedVisit visit = visit(newPatient(), start, end);
+      SimulatedVisit visit = visit(newPatient(), start, end, phone.chair());
       plan.book.add(shownInList(visit));
       plan.sittings.add(new Sitting(visit, phone, start.plusMinutes(dice.between(2, 10))));
       start = end.plusMinutes(dice.pick(List.of(0, 0, 15)));
@@ -108,9 +108,13 @@ final class DayMaker {
       return;
     }
     LocalDateTime start = plan.date.minusDays(1).atTime(9, 0);
-    plan.book.add(shownInList(visit(newPatient(), start, start.plusMinutes(30))));
+    plan.book.add(
+        shownInList(visit(newPatient(), start, start.plusMinutes(30), plan.phones.get(0).chair())));
     SimulatedPatient again = dice.pick(plan.sittings).patient;
-    plan.book.add(shownInList(visit(again, start.plusMinutes(30), start.plusMinutes(60))));
+    plan.book.add(
+        shownInList(
+            visit(
+                again, start.plusMinutes(30), start.plusMinutes(60), plan.phones.get(0).chair())));
   }
 
   private SimulatedVisit shownInList(SimulatedVisit visit) {
@@ -118,8 +122,12 @@ final class DayMaker {
   }
 
   private SimulatedVisit visit(
-      SimulatedPatient patient, @Nullable LocalDateTime start, @Nullable LocalDateTime end) {
-    return new SimulatedVisit("V" + (plan.book.size() + 1), patient, start, end, dice.token());
+      SimulatedPatient patient,
+      @Nullable LocalDateTime start,
+      @Nullable LocalDateTime end,
+      String chair) {
+    return new SimulatedVisit(
+        "V" + (plan.book.size() + 1), patient, start, end, dice.token(), chair);
   }
 
   private SimulatedPatient newPatient() {

@@ -48,6 +48,12 @@ final class Evidence {
           visits().anyMatch(visit -> cards(visit.token()).size() > 1 && afterCards(visit));
       case RETURNS -> visits().anyMatch(this::surrounds);
       case FAMILY_NO_CARD -> child().anyMatch(visit -> cards(visit.token()).isEmpty());
+      case PHONE_CARRIED ->
+          visits()
+              .anyMatch(
+                  inner ->
+                      cards(inner.token()).isEmpty()
+                          && visits().anyMatch(outer -> begunWithin(inner, outer)));
       case FAMILY_CARD -> child().anyMatch(visit -> cards(visit.token()).size() == 2);
       case PRIVATE_BETWEEN -> privateLife().anyMatch(photo -> !withinVisit(photo));
       case PRIVATE_WITHIN -> privateLife().anyMatch(this::withinVisit);

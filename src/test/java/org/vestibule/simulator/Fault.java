@@ -51,6 +51,7 @@ public enum Fault {
   CLOCK_DAY("clock wrong by a day", Fault::always, PhoneFaults::clockDay),
   CLOCK_JUMPS("clock set during the day", Fault::always, PhoneFaults::clockJumps),
   CLOCK_RESET("clock reset", Fault::always, PhoneFaults::clockReset),
+  PHONE_CARRIED("phone carried to the other chair, no card", Fault::always, ShotFaults::carried),
   ZONE_MISSING("zone missing", Fault::always, PhoneFaults::zoneMissing),
   ZONE_OTHER("phone in another zone", Fault::always, PhoneFaults::otherZone),
   COUNTER_RESET("counter reset", Fault::always, PhoneFaults::counterReset),
@@ -103,14 +104,16 @@ public enum Fault {
   /**
    * True if no fact in the roll gives the fault away where the practice works like this: whatever
    * is filed by itself there can be wrong, and only the rarity of the fault protects. Judged from
-   * what is visible, not from what a sorter does. A clock wrong by a day meets the visit of the day
-   * before if the same patient came then at that time.
+   * what is visible, not from what a sorter does. Where times are known, another patient's visit at
+   * the same time is a trace. A clock wrong by a day meets the visit of the day before if the same
+   * patient came then at that time.
    */
   public boolean silentIn(Regime regime) {
     return switch (this) {
-      case LATE_AFTER_CLOSING, PRIVATE_WITHIN, FAMILY_NO_CARD -> regime.cards();
+      case LATE_AFTER_CLOSING, PRIVATE_WITHIN -> regime.cards();
       case PRIVATE_BETWEEN, RETURNS -> regime == Regime.OPENING_CARD;
-      case WRONG_CARD, EARLIER_CARD, TWICE_A_DAY -> regime == Regime.BOTH_CARDS_NO_TIMES;
+      case WRONG_CARD, EARLIER_CARD, TWICE_A_DAY, FAMILY_NO_CARD, PHONE_CARRIED ->
+          regime == Regime.BOTH_CARDS_NO_TIMES;
       case CLOCK_DAY -> regime == Regime.FOLDERS_AND_LIST;
       case WRONG_FOLDER, SHARED_FOLDER -> regime == Regime.FOLDERS;
       default -> false;
@@ -133,6 +136,7 @@ public enum Fault {
     return this == PHONES_ONE_FOLDER
         || this == PHONES_SAME_MODEL
         || this == CARD_BY_OTHER_PHONE
+        || this == PHONE_CARRIED
         || this == OTHER_CHAIRS_CARD;
   }
 

@@ -43,6 +43,11 @@ final class Phone {
     this.zone = zone;
   }
 
+  /** The chair at which it stays, if nobody carries it about. */
+  String chair() {
+    return String.valueOf(number);
+  }
+
   Duration errorAt(LocalDateTime siteTime) {
     return jumpsAt != null && !siteTime.isBefore(jumpsAt) ? errorAfterJump : clockError;
   }

@@ -72,14 +72,22 @@ final class ScheduleFaults {
   static Optional<String> listOfYesterday(Plan plan, Dice dice) {
     List<SimulatedVisit> old = new ArrayList<>();
     for (SimulatedVisit visit : plan.book) {
-      SimulatedPatient patient = dice.chance(0.3) ? visit.patient() : DayMaker.stranger(plan, dice);
+      SimulatedPatient patient = dice.chance(0.3) ? visit.patient() : newStranger(plan, dice);
       LocalDateTime start = visit.start() == null ? null : visit.start().minusDays(1);
       LocalDateTime end = visit.end() == null ? null : visit.end().minusDays(1);
-      old.add(new SimulatedVisit("Y" + visit.key(), patient, start, end, dice.token()));
+      old.add(
+          new SimulatedVisit("Y" + visit.key(), patient, start, end, dice.token(), visit.chair()));
     }
     plan.book.clear();
     plan.book.addAll(old);
     return Optional.of("today's visits are not in the list");
+  }
+
+  /** Somebody whom no other stranger shares a number with either. */
+  private static SimulatedPatient newStranger(Plan plan, Dice dice) {
+    SimulatedPatient stranger = DayMaker.stranger(plan, dice);
+    plan.patients.add(stranger);
+    return stranger;
   }
 
   static Optional<String> sameNames(Plan plan, Dice dice) {
@@ -143,9 +151,8 @@ final class ScheduleFaults {
     SimulatedVisit first = one.visit;
     int entry = plan.bookEntry(two);
     SimulatedVisit listed = plan.book.get(entry);
-    if (plan.regime.times()) {
-      plan.book.set(entry, listed.at(first.start(), first.end()));
-    }
+    SimulatedVisit other = listed.inChair("3");
+    plan.book.set(entry, plan.regime.times() ? other.at(first.start(), first.end()) : other);
     two.begins = one.begins.plus(Duration.ofSeconds(dice.between(15, 40)));
     return Optional.of(first.key() + " and " + two.visit.key() + " are taken at the same time");
   }

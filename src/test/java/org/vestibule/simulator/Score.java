@@ -16,6 +16,8 @@ package org.vestibule.simulator;
  * @param clinicalSetAside clinical photographs set aside as cards
  * @param cardsFiled photographs of cards filed as clinical ones
  * @param cardsSetAside photographs of cards set aside
+ * @param rightWithView of those filed right, how many with a view: nothing was left to say
+ * @param wrongWithView of those filed wrong, how many with a view
  */
 public record Score(
     long rolls,
@@ -28,10 +30,12 @@ public record Score(
     long waiting,
     long clinicalSetAside,
     long cardsFiled,
-    long cardsSetAside) {
+    long cardsSetAside,
+    long rightWithView,
+    long wrongWithView) {
 
   /** Nothing counted yet. */
-  public static final Score NONE = new Score(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+  public static final Score NONE = new Score(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
 
   /** Both together. */
   public Score plus(Score other) {
@@ -46,12 +50,19 @@ public record Score(
         waiting + other.waiting,
         clinicalSetAside + other.clinicalSetAside,
         cardsFiled + other.cardsFiled,
-        cardsSetAside + other.cardsSetAside);
+        cardsSetAside + other.cardsSetAside,
+        rightWithView + other.rightWithView,
+        wrongWithView + other.wrongWithView);
   }
 
   /** Share of the clinical photographs that were filed right by themselves, 0 to 1. */
   public double selfFiledShare() {
     return clinical == 0 ? 0 : (double) filedRight / clinical;
+  }
+
+  /** Share of the clinical photographs that were filed right with a view, 0 to 1. */
+  public double withViewShare() {
+    return clinical == 0 ? 0 : (double) rightWithView / clinical;
   }
 
   /**

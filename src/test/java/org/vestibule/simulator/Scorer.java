@@ -45,7 +45,7 @@ public final class Scorer {
       score = score.plus(one(file.getValue(), outcome));
     }
     long wrong = Math.min(1, score.filedWrong());
-    return score.plus(new Score(1, wrong, 0, 0, 0, 0, 0, 0, 0, 0, 0));
+    return score.plus(new Score(1, wrong, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
   }
 
   /** The wrong filings of a day in words, for reports. */
@@ -68,6 +68,7 @@ public final class Scorer {
     }
     boolean card = truth instanceof Subject.OfCard;
     boolean filed = outcome instanceof Sorted.Filed;
+    boolean viewed = outcome instanceof Sorted.Filed known && known.view() != null;
     boolean aside = outcome instanceof Sorted.SetAside;
     return new Score(
         0,
@@ -80,27 +81,30 @@ public final class Scorer {
         0,
         0,
         card && filed ? 1 : 0,
-        card && aside ? 1 : 0);
+        card && aside ? 1 : 0,
+        0,
+        !card && viewed ? 1 : 0);
   }
 
   private static Score clinical(Subject.Clinical truth, Sorted outcome) {
     if (outcome instanceof Sorted.SetAside) {
-      return new Score(0, 0, 1, 0, 0, 0, 0, 0, 1, 0, 0);
+      return new Score(0, 0, 1, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0);
     }
     if (!(outcome instanceof Sorted.Filed filed)) {
-      return new Score(0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0);
+      return new Score(0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0);
     }
+    int viewed = filed.view() == null ? 0 : 1;
     boolean right =
         filed.patient().equals(truth.patient())
             && (filed.visit() == null || filed.visit().equals(truth.visit()));
     if (!right) {
-      return new Score(0, 0, 1, 0, 1, 0, 0, 0, 0, 0, 0);
+      return new Score(0, 0, 1, 0, 1, 0, 0, 0, 0, 0, 0, 0, viewed);
     }
     boolean viewWrong = filed.view() != null && !filed.view().equals(truth.view());
     boolean sideWrong =
         !viewWrong
             && ((filed.mirror() != null && filed.mirror() != truth.mirror())
                 || (filed.incisors() != null && filed.incisors() != truth.incisors()));
-    return new Score(0, 0, 1, 1, 0, viewWrong ? 1 : 0, sideWrong ? 1 : 0, 0, 0, 0, 0);
+    return new Score(0, 0, 1, 1, 0, viewWrong ? 1 : 0, sideWrong ? 1 : 0, 0, 0, 0, 0, viewed, 0);
   }
 }

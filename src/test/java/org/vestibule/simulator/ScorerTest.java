@@ -35,13 +35,13 @@ class ScorerTest {
   @Test
   void patientVisitAndViewAreRight() {
     Sorted all = new Sorted.Filed("10", "V1", "upper-occlusal", Mirror.AS_SHOT, Incisors.TOP);
-    assertThat(score(PHOTO, all)).isEqualTo(clinical(1, 0, 0, 0, 0, 0));
+    assertThat(score(PHOTO, all)).isEqualTo(withView(clinical(1, 0, 0, 0, 0, 0)));
   }
 
   @Test
   void otherPatientIsWrongWhateverElseFits() {
     assertThat(score(PHOTO, filed("11", "V1", "upper-occlusal")))
-        .isEqualTo(clinical(0, 1, 0, 0, 0, 0));
+        .isEqualTo(withView(clinical(0, 1, 0, 0, 0, 0)));
   }
 
   @Test
@@ -58,15 +58,16 @@ class ScorerTest {
 
   @Test
   void otherViewIsCountedApart() {
-    assertThat(score(PHOTO, filed("10", "V1", "frontal"))).isEqualTo(clinical(1, 0, 1, 0, 0, 0));
+    assertThat(score(PHOTO, filed("10", "V1", "frontal")))
+        .isEqualTo(withView(clinical(1, 0, 1, 0, 0, 0)));
   }
 
   @Test
   void otherMirrorOrIncisorsAreCountedAsAWrongSide() {
     Sorted direct = new Sorted.Filed("10", "V1", "upper-occlusal", Mirror.NONE, null);
     Sorted turned = new Sorted.Filed("10", "V1", "upper-occlusal", null, Incisors.BOTTOM);
-    assertThat(score(PHOTO, direct)).isEqualTo(clinical(1, 0, 0, 1, 0, 0));
-    assertThat(score(PHOTO, turned)).isEqualTo(clinical(1, 0, 0, 1, 0, 0));
+    assertThat(score(PHOTO, direct)).isEqualTo(withView(clinical(1, 0, 0, 1, 0, 0)));
+    assertThat(score(PHOTO, turned)).isEqualTo(withView(clinical(1, 0, 0, 1, 0, 0)));
   }
 
   @Test
@@ -82,17 +83,17 @@ class ScorerTest {
 
   @Test
   void cardsAreCountedByWhatBecameOfThem() {
-    assertThat(score(CARD, ASIDE)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1));
-    assertThat(score(CARD, WAITS)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
+    assertThat(score(CARD, ASIDE)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0));
+    assertThat(score(CARD, WAITS)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
     assertThat(score(CARD, filed("10", "V1", null)))
-        .isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0));
+        .isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0));
   }
 
   @Test
   void privateLifeFiledToAPatientIsAWrongFiling() {
     assertThat(score(PRIVATE, filed("10", null, null)))
-        .isEqualTo(new Score(1, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0));
-    assertThat(score(PRIVATE, WAITS)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
+        .isEqualTo(new Score(1, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0));
+    assertThat(score(PRIVATE, WAITS)).isEqualTo(new Score(1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
   }
 
   @Test
@@ -144,7 +145,13 @@ class ScorerTest {
 
   private static Score clinical(
       long right, long wrong, long viewWrong, long sideWrong, long waits, long aside) {
-    return new Score(1, wrong, 1, right, wrong, viewWrong, sideWrong, waits, aside, 0, 0);
+    return new Score(1, wrong, 1, right, wrong, viewWrong, sideWrong, waits, aside, 0, 0, 0, 0);
+  }
+
+  /** The same, with a view claimed. */
+  private static Score withView(Score score) {
+    return score.plus(
+        new Score(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, score.filedRight(), score.filedWrong()));
   }
 
   private static Score score(Subject truth, Sorted sorted) {

@@ -162,7 +162,12 @@ final class ShotFaults {
     SimulatedPatient child = DayMaker.stranger(plan, dice);
     SimulatedVisit visit =
         new SimulatedVisit(
-            "C" + parent.visit.key(), child, listed.start(), listed.end(), dice.token());
+            childKey(plan, parent),
+            child,
+            listed.start(),
+            listed.end(),
+            dice.token(),
+            listed.chair());
     plan.patients.add(child);
     if (inList) {
       plan.book.add(visit);
@@ -181,6 +186,41 @@ final class ShotFaults {
       add(plan, sitting, Shot.Role.CLOSING, at.plusSeconds(3), card);
     }
     return Optional.of(child.id() + " within " + parent.visit.key());
+  }
+
+  /** A second child of one parent has another key. */
+  private static String childKey(Plan plan, Sitting parent) {
+    String key = "C" + parent.visit.key();
+    boolean taken = plan.sittings.stream().anyMatch(other -> other.visit.key().equals(key));
+    return taken ? key + "b" : key;
+  }
+
+  /** The phone of one chair is carried to the other, in the middle of a visit, and no card is. */
+  static Optional<String> carried(Plan plan, Dice dice) {
+    List<Sitting> possible =
+        withPhotos(plan).stream().filter(one -> !elsewhere(plan, one).isEmpty()).toList();
+    if (possible.isEmpty()) {
+      return Optional.empty();
+    }
+    Sitting here = dice.pick(possible);
+    Sitting there = dice.pick(elsewhere(plan, here));
+    plan.shots.removeIf(shot -> shot.sitting == there && shot.role != Shot.Role.PHOTO);
+    LocalDateTime at = plan.shots(here, Shot.Role.PHOTO).get(0).at.plusSeconds(1);
+    for (Shot shot : plan.shots(there, Shot.Role.PHOTO)) {
+      shot.phone = here.phone;
+      shot.at = at;
+      at = at.plus(Duration.ofMillis(900));
+    }
+    there.phone = here.phone;
+    return Optional.of(there.visit.key() + " within " + here.visit.key());
+  }
+
+  /** Patients of the other chair who have their visit then. */
+  private static List<Sitting> elsewhere(Plan plan, Sitting here) {
+    LocalDateTime first = plan.shots(here, Shot.Role.PHOTO).get(0).at;
+    return withPhotos(plan).stream()
+        .filter(there -> there.phone != here.phone && there.visit.holds(first))
+        .toList();
   }
 
   private static List<Sitting> withPhotos(Plan plan) {

@@ -10,7 +10,7 @@ import java.util.Map;
  * The long run of {@code conformance/long/rolls}: many days with no, one and two faults, sorted and
  * held against the truth.
  */
-final class SimulationRun {
+public final class SimulationRun {
 
   /** Of ten days one is without fault, five have one and four have two. */
   private static final int CYCLE = 10;
@@ -58,11 +58,17 @@ final class SimulationRun {
     return tables;
   }
 
-  /** Regimes take turns, and so do the faults of the days with one; pairs are drawn by chance. */
+  /** Regimes take turns. */
   private static SimulatedDay day(long seed, int index) {
     Regime[] regimes = Regime.values();
-    Regime regime = regimes[index % regimes.length];
-    int round = index / regimes.length;
+    return day(seed, regimes[index % regimes.length], index / regimes.length);
+  }
+
+  /**
+   * The day of a regime that a round has: the faults of the days with one take turns, pairs are
+   * drawn by chance.
+   */
+  public static SimulatedDay day(long seed, Regime regime, int round) {
     int place = round % CYCLE;
     List<Fault> possible = RollSimulator.faults(regime);
     List<Fault> faults = new ArrayList<>();

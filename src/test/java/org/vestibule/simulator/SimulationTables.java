@@ -145,9 +145,9 @@ final class SimulationTables {
     out.println(
         "| "
             + first
-            + " | rolls | clinical photos | filed right | wait | wrong photos | wrong rolls"
-            + " | at most (95 %) | view wrong | side wrong | set aside as card | cards filed |");
-    out.println("|---".repeat(12) + "|");
+            + " | rolls | clinical photos | filed right | of them with view | wait | wrong photos"
+            + " | of them with view | wrong rolls | at most (95 %) | view wrong | side wrong | set aside as card | cards filed |");
+    out.println("|---".repeat(14) + "|");
   }
 
   private static void line(PrintStream out, String first, Score score) {
@@ -157,13 +157,15 @@ final class SimulationTables {
     out.println(
         String.format(
             Locale.ROOT,
-            "| %s | %d | %d | %.1f %% | %.1f %% | %d | %d | %.3f %% | %d | %d | %d | %d |",
+            "| %s | %d | %d | %.1f %% | %.1f %% | %.1f %% | %d | %d | %d | %.3f %% | %d | %d | %d | %d |",
             first,
             score.rolls(),
             score.clinical(),
             100 * score.selfFiledShare(),
+            100 * score.withViewShare(),
             score.clinical() == 0 ? 0 : 100.0 * score.waiting() / score.clinical(),
             score.filedWrong(),
+            score.wrongWithView(),
             score.wrongRolls(),
             100 * score.wrongRollsAtMost(),
             score.viewWrong(),

@@ -3,9 +3,9 @@
  * the sorting of rolls on.
  *
  * <p>Written from what the trade knows to go wrong, without a look at how rolls are sorted: nothing
- * here depends on {@code assign}. A {@link org.vestibule.simulator.RollSorter} is shown what the
- * program would see ({@link org.vestibule.simulator.SeenDay}); truth stays with the {@link
- * org.vestibule.simulator.Scorer}.
+ * here depends on {@code assign}; the adapter in {@code sorter} does. A {@link
+ * org.vestibule.simulator.RollSorter} is shown what the program would see ({@link
+ * org.vestibule.simulator.SeenDay}); truth stays with the {@link org.vestibule.simulator.Scorer}.
  */
 @NullMarked
 package org.vestibule.simulator;

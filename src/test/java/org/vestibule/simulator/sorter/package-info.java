@@ -1,0 +1,5 @@
+/** The program's own sorting, put to the simulator of rolls. */
+@NullMarked
+package org.vestibule.simulator.sorter;
+
+import org.jspecify.annotations.NullMarked;

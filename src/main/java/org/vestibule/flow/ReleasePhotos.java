@@ -100,6 +100,7 @@ final class ReleasePhotos {
         day(intent, decision),
         decision.view().name(),
         decision.teeth().isEmpty() ? "" : decision.teeth().words(),
+        decision.teeth().teeth(),
         crop,
         () -> bytes(intent));
   }

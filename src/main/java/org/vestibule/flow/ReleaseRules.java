@@ -54,6 +54,6 @@ final class ReleaseRules {
         ? Outcome.done(release)
         : Outcome.refused(
             "the copies of release " + row.id() + " would not be the same as before",
-            "a photograph or a setting was changed since: make a new release");
+            "a photograph, a setting or this program was changed since: make a new release");
   }
 }

@@ -3,16 +3,27 @@ package org.vestibule.release;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
 
-/** The sheet as one HTML file that needs nothing else, opens offline and runs no script. */
+/**
+ * The sheet as one HTML file that needs nothing else, opens offline and runs no script. What is
+ * shown can be chosen by view and on a tooth chart.
+ */
 final class HtmlSheet {
 
   private static final String STYLE =
-      "body{font:16px/1.4 system-ui,sans-serif;margin:1.5rem;color:#222;background:#fff}"
+      "body{font:16px/1.45 system-ui,sans-serif;margin:0 auto;padding:1.5rem;max-width:80rem;"
+          + "color:#2b2a27;background:#faf8f3}"
+          + "h1{font-size:1.5rem;font-weight:600;margin:0 0 .5rem}h1~p{margin:.2rem 0}"
+          + "nav{margin:1.2rem 0 1.8rem}"
+          + "input,.spoken{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;"
+          + "clip-path:inset(50%);white-space:nowrap}"
+          + "label{cursor:pointer}"
+          + ".views{display:flex;flex-wrap:wrap;gap:.5rem;margin:0 0 1.2rem}"
+          + ".views label{border:1px solid #b9b2a3;border-radius:1rem;padding:.2rem .8rem}"
           + "ul{list-style:none;margin:0;padding:0;display:grid;gap:1.5rem;"
           + "grid-template-columns:repeat(auto-fill,minmax(17rem,1fr))}"
-          + "figure{margin:0}img{width:100%;height:auto;display:block}"
-          + ".sides{display:flex;justify-content:space-between;font-weight:600}"
-          + "figcaption p{margin:.1rem 0}";
+          + "figure{margin:0}img{width:100%;height:auto;display:block;border-radius:.3rem}"
+          + ".sides{display:flex;justify-content:space-between;font-weight:600;margin:.3rem 0}"
+          + "figcaption p{margin:.1rem 0}a{color:#2f5d62}";
 
   private HtmlSheet() {}
 
@@ -22,6 +33,7 @@ final class HtmlSheet {
    * @param formats the full pictures that lie beside it
    */
   static byte[] of(Sheet sheet, Set<Format> formats) {
+    PageFilters filters = new PageFilters(sheet.rows());
     StringBuilder page =
         new StringBuilder(
             "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
@@ -33,18 +45,27 @@ final class HtmlSheet {
         .append("</title>\n")
         .append("<style>")
         .append(STYLE)
+        .append(ToothChart.STYLE)
+        .append(filters.style())
         .append("</style>\n</head>\n<body>\n")
         .append("<h1>")
         .append(escaped(sheet.title()))
         .append("</h1>\n");
     sheet.about().forEach(line -> paragraph(page, line));
-    page.append("<ul>\n");
-    sheet.rows().forEach(row -> row(page, row, formats));
+    page.append(filters.radios())
+        .append("<nav aria-label=\"What is shown\">\n")
+        .append(filters.choices())
+        .append(new ToothChart(filters).html())
+        .append("</nav>\n<ul>\n");
+    sheet.rows().forEach(row -> row(page, row, filters.classes(row), formats));
     return page.append("</ul>\n</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8);
   }
 
-  private static void row(StringBuilder page, SheetRow row, Set<Format> formats) {
-    page.append("<li><figure>\n<img alt=\"")
+  private static void row(
+      StringBuilder page, SheetRow row, String classes, Set<Format> formats) {
+    page.append("<li class=\"")
+        .append(classes)
+        .append("\"><figure>\n<img alt=\"")
         .append(escaped(row.view()))
         .append("\" width=\"")
         .append(row.width())
@@ -82,7 +103,7 @@ final class HtmlSheet {
     }
   }
 
-  private static String escaped(String text) {
+  static String escaped(String text) {
     return text.replace("&", "&amp;")
         .replace("<", "&lt;")
         .replace(">", "&gt;")

@@ -2,9 +2,11 @@ package org.vestibule.release;
 
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
+import org.vestibule.dental.Tooth;
 
 /**
  * A kept object that is to be copied.
@@ -15,6 +17,7 @@ import org.vestibule.base.Outcome;
  * @param day on which it was taken, or of the visit; null if neither is known
  * @param view the view in words
  * @param teeth areas and teeth in words; empty if none is named
+ * @param named the teeth among them
  * @param crop the part of the object's own picture that may leave; null for all of it
  * @param file reads the object's file
  */
@@ -27,8 +30,13 @@ public record Original(
     @Nullable LocalDate day,
     String view,
     String teeth,
+    List<Tooth> named,
     @Nullable Crop crop,
     Source file) {
+
+  public Original {
+    named = List.copyOf(named);
+  }
 
   /** Reads an object's bytes. */
   @FunctionalInterface

@@ -142,7 +142,8 @@ class LeakSearchTest {
 
   private static byte[] pdf(String who) throws IOException {
     String small = Base64.getEncoder().encodeToString(SamplePhotograph.jpeg());
-    SheetRow row = new SheetRow("copy-01", who, "day 0", "Frontal", "", null, small, 64, 48);
+    SheetRow row =
+        new SheetRow("copy-01", who, "day 0", "Frontal", "", List.of(), null, small, 64, 48);
     return PdfSheet.of(new Sheet("Photographs", List.of("Release 2026-001"), List.of(row)), 1);
   }
 }

@@ -33,6 +33,7 @@ class ReleaseMakerTest {
             LocalDate.of(2026, 3, 5),
             "upper occlusal",
             "upper right first molar",
+            List.of(),
             null,
             () -> Outcome.done(SamplePhotograph.file(SamplePhotograph.data())));
     return new Order(

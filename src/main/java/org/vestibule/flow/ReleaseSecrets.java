@@ -7,7 +7,9 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Patient;
 import org.vestibule.assign.Visit;
+import org.vestibule.base.Outcome.Done;
 import org.vestibule.dicom.Tags;
+import org.vestibule.intake.Traces;
 import org.vestibule.release.Pseudonyms;
 import org.vestibule.release.Purpose;
 import org.vestibule.release.Secrets;
@@ -26,6 +28,7 @@ final class ReleaseSecrets {
   private static final int NAMES_OF_A_PERSON = 3;
 
   private final Ledger ledger;
+  private final SourceFiles files;
   private final Set<Integer> permitted;
   private final Set<String> texts = new HashSet<>();
 
@@ -36,6 +39,7 @@ final class ReleaseSecrets {
 
   private ReleaseSecrets(Practice practice, Purpose purpose) {
     this.ledger = practice.store().ledger();
+    this.files = new SourceFiles(practice);
     this.permitted = purpose.named() ? purpose.fields() : Set.of();
   }
 
@@ -119,7 +123,10 @@ final class ReleaseSecrets {
     day(LocalDate.parse(visit.starts().substring(0, 10)), Tags.StudyDate);
   }
 
-  /** UIDs, hash and file names: with them a copy could be laid beside the original. */
+  /**
+   * UIDs, hash, file names, serial numbers, place: with them a copy could be laid beside the
+   * original.
+   */
   private void file(Intent intent) {
     for (Intent any : ledger.intents().of(intent.hash())) {
       texts.add(any.sopUid());
@@ -131,6 +138,10 @@ final class ReleaseSecrets {
     for (SeenFile seen : ledger.arrivals().of(intent.hash())) {
       String name = seen.name().substring(seen.name().lastIndexOf('/') + 1);
       texts.add(name);
+    }
+    // Where the file is gone, nobody knows these any more: the ledger never had them.
+    if (files.bytesOrReason(intent.hash()) instanceof Done<byte[]> original) {
+      texts.addAll(Traces.of(original.value()));
     }
   }
 

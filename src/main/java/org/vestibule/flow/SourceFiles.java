@@ -117,7 +117,8 @@ final class SourceFiles {
     return Thumbnail.of(() -> bytesOrReason(hash), Turn.asShown(facts(hash).orientation()));
   }
 
-  private Outcome<byte[]> bytesOrReason(ContentHash hash) {
+  /** The same, where a folder that can't be read is a reason like another. */
+  Outcome<byte[]> bytesOrReason(ContentHash hash) {
     try {
       return bytes(hash);
     } catch (IOException e) {

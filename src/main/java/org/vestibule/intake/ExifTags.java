@@ -1,6 +1,7 @@
 package org.vestibule.intake;
 
 import com.drew.lang.ByteArrayReader;
+import com.drew.lang.GeoLocation;
 import com.drew.lang.Rational;
 import com.drew.metadata.Directory;
 import com.drew.metadata.Metadata;
@@ -16,6 +17,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -116,6 +118,15 @@ final class ExifTags {
             gps ->
                 gps.containsTag(GpsDirectory.TAG_LATITUDE)
                     || gps.containsTag(GpsDirectory.TAG_LONGITUDE));
+  }
+
+  /** Where it was taken; null if that isn't said, or not in full. */
+  @Nullable GeoLocation position() {
+    return metadata.getDirectoriesOfType(GpsDirectory.class).stream()
+        .map(GpsDirectory::getGeoLocation)
+        .filter(Objects::nonNull)
+        .findFirst()
+        .orElse(null);
   }
 
   boolean hasThumbnail() {

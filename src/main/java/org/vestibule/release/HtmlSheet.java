@@ -61,8 +61,7 @@ final class HtmlSheet {
     return page.append("</ul>\n</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8);
   }
 
-  private static void row(
-      StringBuilder page, SheetRow row, String classes, Set<Format> formats) {
+  private static void row(StringBuilder page, SheetRow row, String classes, Set<Format> formats) {
     page.append("<li class=\"")
         .append(classes)
         .append("\"><figure>\n<img alt=\"")

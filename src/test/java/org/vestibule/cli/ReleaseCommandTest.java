@@ -216,7 +216,9 @@ class ReleaseCommandTest {
             "manifest.json");
     for (String name : names(out)) {
       String bytes = Files.readString(out.resolve(name), StandardCharsets.ISO_8859_1);
-      assertThat(bytes).as(name).doesNotContain("Tallgrass", "2026-03-12", "20260312", "1990");
+      assertThat(bytes)
+          .as(name)
+          .doesNotContain("Tallgrass", "2026-03-12", "20260312", "19900102", "1990-01-02");
     }
     DataSet first =
         Part10Reader.read(Files.readAllBytes(out.resolve("dicom/copy-01.dcm"))).orThrow().data();
@@ -462,6 +464,27 @@ class ReleaseCommandTest {
     }
     assertThat(Asked.of(home, "release", "list").out())
         .isEqualTo("No copies have left the practice.\n");
+  }
+
+  /** The telephone's number is also the practice's: the sheet says it, and it isn't handed over. */
+  @Test
+  void whatTheOriginalsFileTellsOfTheCameraIsSearchedForToo() throws IOException {
+    String serial = "spring course QX-0917";
+    String id =
+        home.put(
+            "serial.jpg",
+            TestHome.photo(Scene.LEFT_BUCCAL, 5).orientation(1).bodySerial(serial).bytes());
+    home.manifest("file,visit,view,mirror\nserial.jpg,V1,left buccal,none\n");
+    assertThat(home.ingest().filed()).hasSize(1);
+    consent("P1", "referral");
+    Files.writeString(
+        folder.resolve("vestibule.toml"), "[practice]\nname = \"House " + serial + "\"\n");
+    Asked stopped = make("referral", "out", id);
+    assertThat(stopped.err())
+        .startsWith("vestibule: the finished contact-sheet.pdf holds a name, a number or a UID");
+    assertThat(folder.resolve("out")).doesNotExist();
+    Files.delete(home.inbox().resolve("serial.jpg"));
+    assertThat(make("referral", "out", id).err()).isEmpty();
   }
 
   private static List<String> codes(DataSet data) {

@@ -54,9 +54,9 @@ class HtmlSheetTest {
     String page = page(row("Frontal", 51));
     assertThat(found(page, "grid-column:\\d+\" data-iso=\"([5-8]\\d)\""))
         .isEqualTo(
-            List.of(
-                "55 54 53 52 51 61 62 63 64 65 85 84 83 82 81 71 72 73 74 75".split(" ")));
-    assertThat(found(page, "grid-column:(\\d+)\" data-iso=\"5")).containsExactly("4", "5", "6", "7", "8");
+            List.of("55 54 53 52 51 61 62 63 64 65 85 84 83 82 81 71 72 73 74 75".split(" ")));
+    assertThat(found(page, "grid-column:(\\d+)\" data-iso=\"5"))
+        .containsExactly("4", "5", "6", "7", "8");
   }
 
   @Test
@@ -64,7 +64,8 @@ class HtmlSheetTest {
     String page = page(row("Frontal", 11, 21), row("Right buccal"), row("Frontal", 21));
     assertThat(found(page, "<input type=\"radio\" name=\"show\" id=\"(\\w+)\""))
         .containsExactly("all", "v1", "v2", "t11", "t21");
-    assertThat(found(page, "<label for=\"(\\w+)\"")).containsExactly("all", "v1", "v2", "t11", "t21");
+    assertThat(found(page, "<label for=\"(\\w+)\""))
+        .containsExactly("all", "v1", "v2", "t11", "t21");
     assertThat(found(page, "<li class=\"([^\"]+)\"")).containsExactly("v1 t11 t21", "v2", "v1 t21");
     assertThat(found(page, "#(\\w+):checked~ul>li:not\\(\\.\\1\\)\\{display:none}"))
         .containsExactly("v1", "v2", "t11", "t21");

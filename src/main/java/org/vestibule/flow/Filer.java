@@ -143,20 +143,20 @@ final class Filer {
     return Outcome.done(new Proved(made, kept));
   }
 
-  /** Tells the ledger that the objects are kept. */
+  /** Tells the ledger, in one transaction, that the objects are kept and how they look. */
   FiledPhoto keep(Proved proved) {
     Made made = proved.made();
-    Task task = made.task();
     EncodedObject face = made.objects().get(made.objects().size() - 1);
+    return report(made, face, ledger.together(() -> keep(proved, face)));
+  }
+
+  private List<QualityFinding> keep(Proved proved, EncodedObject face) {
+    Picture picture = proved.made().picture();
+    Decision decision = proved.made().task().decision();
     List<QualityFinding> advice =
-        new PictureAdvice(practice).keep(made.picture().hash(), task.decision(), made.advice());
-    ledger
-        .kept()
-        .keep(
-            made.picture().hash(),
-            proved.kept(),
-            description(made.picture(), task.decision(), face, advice));
-    return report(made, face, advice);
+        new PictureAdvice(practice).keep(picture.hash(), decision, proved.made().advice());
+    ledger.kept().keep(picture.hash(), proved.kept(), description(picture, decision, face, advice));
+    return advice;
   }
 
   private Outcome<List<EncodedObject>> encoded(Task task, Picture picture) {

@@ -12,9 +12,10 @@ import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
+import org.apache.lucene.search.FieldDoc;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
-import org.apache.lucene.search.ScoreDoc;
+import org.apache.lucene.search.TopFieldCollectorManager;
 import org.apache.lucene.search.TopFieldDocs;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.LockObtainFailedException;
@@ -26,6 +27,7 @@ import org.vestibule.store.steps.WriteSteps;
 /** The index in a local folder, by Lucene. */
 public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
+  private static final int FEW = 1000;
   private static final CaughtUp BUSY = new CaughtUp(CaughtUp.Kind.BUSY, 0, "");
 
   private final Path folder;
@@ -140,17 +142,27 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     }
     IndexSearcher searcher = found.get();
     Query asked = Queries.of(query);
-    int total = searcher.count(asked);
-    int wanted = (int) Math.min((long) query.offset() + query.limit(), Math.max(1, total));
-    TopFieldDocs top = searcher.search(asked, wanted, Queries.order(), true);
+    // One pass gives the total and the best; counting first would go through all answers twice.
+    TopFieldDocs top =
+        searcher.search(
+            asked,
+            new TopFieldCollectorManager(
+                Queries.order(query), wanted(searcher, asked, query), Integer.MAX_VALUE));
     List<IndexAnswer.Hit> hits = new ArrayList<>();
     for (int at = query.offset(); at < top.scoreDocs.length; at++) {
-      ScoreDoc doc = top.scoreDocs[at];
+      FieldDoc doc = (FieldDoc) top.scoreDocs[at];
       String json = searcher.storedFields().document(doc.doc).get(Documents.JSON);
-      hits.add(
-          new IndexAnswer.Hit(IndexRecordJson.read(json), Queries.tier(doc.score, query.tiers())));
+      hits.add(new IndexAnswer.Hit(IndexRecordJson.read(json), Queries.tier(doc, query)));
     }
+    int total = Math.toIntExact(top.totalHits.value);
     return new IndexAnswer(hits, total);
+  }
+
+  /** How many answers to make room for: no more than there are, where many are asked for. */
+  private static int wanted(IndexSearcher searcher, Query asked, IndexQuery query)
+      throws IOException {
+    long most = (long) query.offset() + query.limit();
+    return (int) (most <= FEW ? most : Math.min(most, Math.max(1, searcher.count(asked))));
   }
 
   @Override

@@ -10,6 +10,7 @@ import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BoostQuery;
 import org.apache.lucene.search.ConstantScoreQuery;
 import org.apache.lucene.search.DisjunctionMaxQuery;
+import org.apache.lucene.search.FieldDoc;
 import org.apache.lucene.search.MatchAllDocsQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.Sort;
@@ -22,12 +23,14 @@ final class Queries {
 
   private Queries() {}
 
-  /** By tier, then the newest first, what has no date last, then by hash. */
-  static Sort order() {
+  /** By tier if there are any, then the newest first, what has no date last, then by hash. */
+  static Sort order(IndexQuery query) {
     SortField newest = new SortField(Documents.TIME, SortField.Type.LONG, true);
     newest.setMissingValue(Long.MIN_VALUE);
-    return new Sort(
-        SortField.FIELD_SCORE, newest, new SortField(Documents.ORDER, SortField.Type.STRING));
+    SortField hash = new SortField(Documents.ORDER, SortField.Type.STRING);
+    return query.tiers().isEmpty()
+        ? new Sort(newest, hash)
+        : new Sort(SortField.FIELD_SCORE, newest, hash);
   }
 
   static Query of(IndexQuery query) {
@@ -54,9 +57,10 @@ final class Queries {
     return new DisjunctionMaxQuery(weighted, 0);
   }
 
-  /** Which tier a score stands for. */
-  static int tier(float score, List<AnyOf> tiers) {
-    return tiers.isEmpty() ? 0 : tiers.size() - Math.round(score);
+  /** Which tier an answer met, by the score that it was ordered by. */
+  static int tier(FieldDoc doc, IndexQuery query) {
+    int tiers = query.tiers().size();
+    return tiers == 0 ? 0 : tiers - Math.round((Float) doc.fields[0]);
   }
 
   static Query anyOf(AnyOf anyOf) {

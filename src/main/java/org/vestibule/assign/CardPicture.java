@@ -34,8 +34,8 @@ final class CardPicture {
         hasRow
             ? waits(
                 what + " is in the picture, but a row of the manifest takes it for a photograph",
-                "take the row out; if the picture shows more than the card, take it again without the"
-                    + " card")
+                "take the row out; if the picture shows more than the card, file it by hand with a"
+                    + " crop that leaves the card out")
             : new Assignment.SetAside(
                 one.card(), "it is a photograph of " + what + ": kept, and never filed"));
   }

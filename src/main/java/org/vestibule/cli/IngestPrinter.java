@@ -24,6 +24,9 @@ final class IngestPrinter {
   }
 
   void print(IngestReport report, boolean dryRun) {
+    for (String concern : report.concerns()) {
+      console.wrapped(0, "Look into this: " + concern);
+    }
     for (String note : report.notes()) {
       console.wrapped(0, "Note: " + note);
     }

@@ -43,6 +43,6 @@ final class MoveCommand extends PersonCommand {
     }
     console().say(FiledLine.of(moved.orThrow()));
     console().say("The earlier object stays in the record, out of search.");
-    return ExitCode.DONE;
+    return CopiesOut.tell(practice, id, console());
   }
 }

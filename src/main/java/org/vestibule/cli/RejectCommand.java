@@ -39,6 +39,6 @@ final class RejectCommand extends PersonCommand {
       return refuse(refused);
     }
     console().say(rejected.orThrow());
-    return ExitCode.DONE;
+    return CopiesOut.tell(practice, id, console());
   }
 }

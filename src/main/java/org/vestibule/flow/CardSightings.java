@@ -35,7 +35,17 @@ final class CardSightings {
 
   /** What there is to see. A picture that can't be read shows a card that can't be read. */
   static CardSighting look(Photo photo) {
-    Outcome<CardSighting> seen = photo.bytes().then(CardReader::read);
+    Outcome<CardSighting> seen;
+    try {
+      seen = photo.bytes().then(CardReader::read);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
+      // One photograph must not end the run; it counts as one that may show a card.
+      return CardSighting.Refused.unopened(
+          "the program failed when it looked for a card ("
+              + failure.getClass().getSimpleName()
+              + ")",
+          "please report this; the photograph can be filed by hand");
+    }
     return seen instanceof Done<CardSighting> done
         ? done.value()
         : CardSighting.Refused.unopened(

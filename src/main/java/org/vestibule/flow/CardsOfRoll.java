@@ -54,7 +54,7 @@ final class CardsOfRoll {
     for (int i = 0; i < roll.photos().size(); i++) {
       Photo photo = roll.photos().get(i);
       progress.at(i, roll.photos().size(), photo.arrival().shownName());
-      seen.put(photo.arrival().hash(), sighting(photo));
+      seen.put(photo.arrival().hash(), sighting(photo, progress));
     }
     List<Seen> earlier = earlier(roll);
     Stream<CardSighting> all =
@@ -67,11 +67,14 @@ final class CardsOfRoll {
         practice.settings().sorting());
   }
 
-  private CardSighting sighting(Photo photo) {
+  private CardSighting sighting(Photo photo, Progress progress) {
     ContentHash hash = photo.arrival().hash();
     Optional<CardSighting> known = sightings.known(hash);
     if (known.isPresent()) {
       return known.get();
+    }
+    if (!progress.mayGoOn()) {
+      return CardSighting.Refused.unopened("nobody has looked at it yet", "run ingest again");
     }
     CardSighting seen = CardSightings.look(photo);
     if (keeps) {

@@ -67,6 +67,11 @@ public final class Consenting {
     if (rows instanceof Refused<List<ConsentWords>> refused) {
       return refused.as();
     }
+    if (rows.orThrow().isEmpty()) {
+      return Outcome.refused(
+          list.getFileName() + " has no row",
+          "write a header with the columns " + String.join(", ", COLUMNS) + ", and a row for each");
+    }
     List<ConsentRow> consents = new ArrayList<>();
     for (ConsentWords words : rows.orThrow()) {
       Outcome<ConsentRow> read = read(words, by);
@@ -138,6 +143,19 @@ public final class Consenting {
     }
     if (!List.of("yes", "no", "").contains(words.face())) {
       return Outcome.refused("face says \"" + words.face() + "\"", "say yes or no");
+    }
+    Optional<ConsentRow> before =
+        ledger
+            .consents()
+            .latest(patient.orThrow().issuer(), patient.orThrow().id(), purpose.orThrow().key());
+    if (before.isPresent()
+        && !before.get().given()
+        && !given.orThrow().isAfter(before.get().on())) {
+      return Outcome.refused(
+          "the patient took this consent back on "
+              + before.get().on()
+              + ", and it was given no later than that",
+          "ask the patient again, and record the day on which they agree again");
     }
     return ofAge(words, patient.orThrow())
         .map(

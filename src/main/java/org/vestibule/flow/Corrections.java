@@ -79,10 +79,10 @@ public final class Corrections {
     if (!ledger.intents().current(hash).isEmpty()) {
       return Outcome.refused("this photograph is filed already", "correct it with move");
     }
-    if (new CardSightings(practice).isCard(hash)) {
+    if (!said.says(PhotoFact.CROP) && new CardSightings(practice).isCard(hash)) {
       return Outcome.refused(
-          "this is a photograph of a card, and cards are never filed",
-          "if it shows more than the card, take that photograph again without it");
+          "a card is in this photograph, and cards are never filed",
+          "if it shows more than the card, file it with a crop that leaves the card out");
     }
     CaptureFacts facts = sources.facts(hash);
     Optional<WaitReason> version =

@@ -61,7 +61,7 @@ public final class Ingest {
                 request,
                 roll,
                 () -> new CardsOfRoll(practice, !request.dryRun()).gather(roll, progress),
-                tally.notes());
+                tally);
     if (!(assigner instanceof Done<RollAssigner> ready)) {
       return ((Refused<RollAssigner>) assigner).as();
     }

@@ -16,7 +16,8 @@ import org.vestibule.intake.LeftOut;
  * @param defects where the program failed on a photograph; the photograph itself is told of too
  * @param knownAlready photographs in the folder that were filed or rejected earlier
  * @param completed photographs of an interrupted run that were completed first
- * @param notes anything else a person should know
+ * @param notes anything else a person may like to know
+ * @param concerns anything else that a person should look into
  */
 public record IngestReport(
     List<FiledPhoto> filed,
@@ -28,7 +29,8 @@ public record IngestReport(
     List<Defect> defects,
     int knownAlready,
     int completed,
-    List<String> notes) {
+    List<String> notes,
+    List<String> concerns) {
 
   /**
    * The program failed on one photograph.
@@ -47,6 +49,7 @@ public record IngestReport(
     leftOut = List.copyOf(leftOut);
     defects = List.copyOf(defects);
     notes = List.copyOf(notes);
+    concerns = List.copyOf(concerns);
   }
 
   /** True if a person has something to do. */
@@ -54,6 +57,7 @@ public record IngestReport(
     return !waiting.isEmpty()
         || !unfinished.isEmpty()
         || !defects.isEmpty()
+        || !concerns.isEmpty()
         || leftOut.stream().anyMatch(file -> file.kind().needsPerson());
   }
 }

@@ -72,8 +72,12 @@ public final class KeptPhoto {
               "this photograph was rejected and is out of the record",
               "file it again if that was wrong");
       default ->
-          Outcome.refused(
-              "this photograph is not filed yet", "run ingest: it completes the filing");
+          new CardSightings(practice).isCard(hash)
+              ? Outcome.refused(
+                  "a card is in this photograph, so it is not filed",
+                  "if it shows more than the card, file it with a crop that leaves the card out")
+              : Outcome.refused(
+                  "this photograph is not filed yet", "run ingest: it completes the filing");
     };
   }
 }

@@ -35,7 +35,7 @@ final class Lists {
    * For a folder's photographs, with the manifest if there is one; adds what is odd to the notes.
    */
   Outcome<RollAssigner> forRoll(
-      IngestRequest request, Roll roll, Supplier<RollCards> cards, List<String> notes) {
+      IngestRequest request, Roll roll, Supplier<RollCards> cards, Tally tally) {
     Manifest manifest = null;
     if (Files.exists(request.manifest())) {
       Outcome<Manifest> read = named("the manifest", Manifest.read(request.manifest()));
@@ -43,38 +43,37 @@ final class Lists {
         return ((Refused<Manifest>) read).as();
       }
       manifest = done.value();
-      manifest.warnings().forEach(warning -> notes.add("manifest: " + warning + "."));
+      manifest.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
     }
-    return sources(manifest, request.by(), notes)
+    return sources(manifest, request.by(), tally)
         .map(
             sources -> {
               RollAssigner assigner = new Assigner(sources).forRoll(roll, cards.get());
-              assigner.warnings().forEach(warning -> notes.add("manifest: " + warning + "."));
-              assigner.sorting().notes().forEach(note -> notes.add("cards: " + note + "."));
+              assigner.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
+              assigner.sorting().notes().forEach(note -> tally.concern("cards: " + note + "."));
               return assigner;
             });
   }
 
   /** What a named person says about one photograph. */
   Outcome<Decided> byPerson(CaptureFacts facts, PersonWords words) {
-    return sources(null, words.by(), new ArrayList<>())
+    return sources(null, words.by(), new Tally())
         .then(sources -> new Assigner(sources).byPerson(facts, words));
   }
 
-  private Outcome<AssignSources> sources(
-      @Nullable Manifest manifest, String by, List<String> notes) {
+  private Outcome<AssignSources> sources(@Nullable Manifest manifest, String by, Tally tally) {
     Settings settings = practice.settings();
     Outcome<VisitList> visits = new VisitBook(practice).all();
     if (!(visits instanceof Done<VisitList> known)) {
       return ((Refused<VisitList>) visits).as();
     }
-    known.value().warnings().forEach(warning -> notes.add("visit list: " + warning + "."));
+    known.value().warnings().forEach(warning -> tally.note("visit list: " + warning + "."));
     known
         .value()
         .disputed()
         .forEach(
             against ->
-                notes.add(
+                tally.concern(
                     "visit list, visit "
                         + against.visit().key()
                         + ": "

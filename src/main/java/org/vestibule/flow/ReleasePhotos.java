@@ -80,6 +80,13 @@ final class ReleasePhotos {
         object.orThrow().string(Tags.RecognizableVisualFeatures).filter("YES"::equals).isPresent();
     return DecisionJson.read(ledger.decisions().find(intent.decisionId()).orElseThrow().json())
         .toDecision(practice.views())
+        .then(
+            decision ->
+                crop != null && decision.view().showsFace()
+                    ? Outcome.<Decision>refused(
+                        "the view " + decision.view().name() + " shows the face, cropped or not",
+                        "leave the crop out; a consent that covers the face is needed for it")
+                    : Outcome.done(decision))
         .map(
             decision ->
                 new ReleasedPhoto(

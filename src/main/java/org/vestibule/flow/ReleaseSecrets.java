@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -63,12 +64,30 @@ final class ReleaseSecrets {
     }
     secrets.texts.removeAll(secrets.needed);
     if (purpose.named()) {
-      secrets.texts.removeIf(recipient::contains);
+      secrets.texts.removeIf(text -> secrets.mayBeReceiver(text, photos, recipient));
     }
     if (purpose.dates() == Purpose.Dates.MODIFIED) {
       secrets.days.removeAll(moved(photos, pseudonyms));
     }
     return new Secrets(secrets.texts, secrets.days);
+  }
+
+  /**
+   * True for the name of a referrer or dentist that stands in the receiver's name, word for word.
+   * What is the patient's is searched for all the same.
+   */
+  private boolean mayBeReceiver(String text, List<ReleasedPhoto> photos, String recipient) {
+    Set<String> people = new HashSet<>();
+    Set<String> patients = new HashSet<>();
+    for (ReleasedPhoto photo : photos) {
+      Visit visit = photo.decision().visit();
+      people.addAll(names(visit.referrer()));
+      people.addAll(names(visit.dentist()));
+      patients.addAll(names(visit.patient().name()));
+    }
+    return people.contains(text)
+        && !patients.contains(text)
+        && List.of(recipient.split("[^\\p{L}\\p{M}'-]+", -1)).contains(text);
   }
 
   /** Days that the copies tell instead; one of them may be a true one of another picture. */
@@ -150,13 +169,19 @@ final class ReleaseSecrets {
    * title or a degree is no name.
    */
   private void person(String pn, int tag) {
+    names(pn).forEach(name -> add(name, tag));
+  }
+
+  private static List<String> names(String pn) {
+    List<String> names = new ArrayList<>();
     for (String group : pn.split("=", -1)) {
       List.of(group.split("\\^", -1)).stream()
           .limit(NAMES_OF_A_PERSON)
           .flatMap(component -> List.of(component.split(" ", -1)).stream())
           .filter(name -> name.length() > 1)
-          .forEach(name -> add(name, tag));
+          .forEach(names::add);
     }
+    return names;
   }
 
   private void add(String text, int tag) {

@@ -154,7 +154,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     ContentHash hash = photo.arrival().hash();
     Outcome<byte[]> bytes = photo.bytes();
     if (!(bytes instanceof Done<byte[]> found)) {
-      tally.note(((Refused<byte[]>) bytes).sentence() + ".");
+      tally.concern(((Refused<byte[]>) bytes).sentence() + ".");
       return;
     }
     line.add(

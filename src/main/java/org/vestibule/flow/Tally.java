@@ -15,6 +15,7 @@ final class Tally {
   private final List<WaitingPhoto> unfinished = new ArrayList<>();
   private final List<IngestReport.Defect> defects = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
+  private final List<String> concerns = new ArrayList<>();
   private final Set<ContentHash> settled = new HashSet<>();
   private final List<Aside> cards = new ArrayList<>();
   private int knownAlready;
@@ -62,9 +63,9 @@ final class Tally {
     notes.add(sentence);
   }
 
-  /** For whoever adds several. */
-  List<String> notes() {
-    return notes;
+  /** Something that a person should look into, whatever is filed or waits. */
+  void concern(String sentence) {
+    concerns.add(sentence);
   }
 
   IngestReport report(List<LeftOut> leftOut, List<String> series) {
@@ -78,6 +79,7 @@ final class Tally {
         defects,
         knownAlready,
         completed,
-        notes);
+        notes,
+        concerns);
   }
 }

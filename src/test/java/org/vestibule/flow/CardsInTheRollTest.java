@@ -86,8 +86,8 @@ class CardsInTheRollTest {
                           .file(card, ByPerson.says("Ada", "visit", "V1", "view", "frontal")))
                   .sentence())
           .isEqualTo(
-              "this is a photograph of a card, and cards are never filed: if it shows more than the"
-                  + " card, take that photograph again without it");
+              "a card is in this photograph, and cards are never filed: if it shows more than the"
+                  + " card, file it with a crop that leaves the card out");
     }
     assertThat(home.ingest().cards()).hasSize(2);
   }

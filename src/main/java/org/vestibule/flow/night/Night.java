@@ -22,6 +22,7 @@ import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.Verify;
+import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.night.NightReport.Ending;
 import org.vestibule.flow.night.NightReport.Stopped;
 import org.vestibule.store.Finding;
@@ -160,10 +161,17 @@ public final class Night {
     }
     boolean person =
         ingest.needsPerson()
+            || waiting() > 0
             || limitReached
             || !warnings.isEmpty()
             || share.findings().stream().anyMatch(Finding::asksForAPerson);
     return person ? Ending.NEEDS_A_PERSON : Ending.DONE;
+  }
+
+  /** Whatever waits, also what no longer lies in the inbox. */
+  private int waiting() {
+    WaitingPhotos photos = new WaitingPhotos(practice);
+    return photos.all().size() + photos.begun().size();
   }
 
   private NightReport report(
@@ -173,6 +181,7 @@ public final class Night {
         clock.instant(),
         stopped,
         ingest,
+        waiting(),
         share.objects(),
         share.findings(),
         warnings,

@@ -76,14 +76,14 @@ final class NightLog {
     Map<String, Long> counts = new TreeMap<>();
     counts.put("verified", (long) report.verified());
     counts.put("findings", report.findings().stream().filter(Finding::asksForAPerson).count());
+    counts.put("waiting", (long) report.waiting());
     counts.put("warnings", (long) report.warnings().size());
     report
         .takenIn()
         .ifPresent(
             ingest -> {
               counts.put("filed", (long) ingest.filed().size());
-              counts.put("waiting", (long) ingest.waiting().size());
-              counts.put("unfinished", (long) ingest.unfinished().size());
+              counts.put("concerns", (long) ingest.concerns().size());
               counts.put("cards", (long) ingest.cards().size());
               counts.put("knownAlready", (long) ingest.knownAlready());
               counts.put("defects", (long) ingest.defects().size());

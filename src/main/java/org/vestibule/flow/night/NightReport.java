@@ -14,6 +14,8 @@ import org.vestibule.store.Finding;
  * @param ended when
  * @param stopped why it did not begin or go on, as a sentence, and what to do; null if it did
  * @param ingest what was taken in; null if it did not come to that
+ * @param waiting how many photographs wait for a person or were begun and not finished, wherever
+ *     they lie
  * @param verified how many objects were read again
  * @param findings what is wrong with the store
  * @param warnings other things a person should know, each a sentence without patient data
@@ -24,6 +26,7 @@ public record NightReport(
     Instant ended,
     @Nullable Stopped stopped,
     @Nullable IngestReport ingest,
+    int waiting,
     int verified,
     List<Finding> findings,
     List<String> warnings,

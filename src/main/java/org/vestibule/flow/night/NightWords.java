@@ -18,6 +18,12 @@ public final class NightWords {
     lines.add(ending(report));
     report.whyStopped().ifPresent(stopped -> stopped(stopped, lines));
     report.takenIn().ifPresent(ingest -> takenIn(ingest, lines));
+    lines.add(
+        report.waiting() == 0
+            ? "Nothing waits for a person."
+            : counted(report.waiting(), "photograph")
+                + (report.waiting() == 1 ? " waits" : " wait")
+                + " for a person; \"vestibule waiting\" says which, why, and what to do.");
     lines.add(counted(report.verified(), "object") + " read again, as the share of this night.");
     for (Finding finding : report.findings()) {
       if (finding.asksForAPerson()) {
@@ -48,10 +54,6 @@ public final class NightWords {
     lines.add(
         counted(ingest.filed().size(), "photograph")
             + " filed, "
-            + ingest.waiting().size()
-            + " waiting for a person, "
-            + ingest.unfinished().size()
-            + " begun and not finished, "
             + ingest.cards().size()
             + " of cards.");
     long aside = ingest.leftOut().stream().filter(file -> file.kind().needsPerson()).count();
@@ -64,8 +66,11 @@ public final class NightWords {
               + counted(ingest.defects().size(), "photograph")
               + "; please report that.");
     }
-    if (ingest.needsPerson()) {
-      lines.add("\"vestibule waiting\" says what waits, why, and what to do.");
+    if (!ingest.concerns().isEmpty()) {
+      lines.add(
+          counted(ingest.concerns().size(), "thing")
+              + " about lists, cards or files should be looked into; \"vestibule ingest\" says"
+              + " what.");
     }
   }
 

@@ -21,7 +21,7 @@ final class SilentPhones {
 
   private SilentPhones() {}
 
-  /** A sentence for each silent phone; it names folder and camera, nothing of a patient. */
+  /** A sentence for each silent phone; it names the camera, and nothing of a patient. */
   static List<String> warnings(Practice practice, int workingDays) {
     List<String> warnings = new ArrayList<>();
     if (workingDays == 0) {

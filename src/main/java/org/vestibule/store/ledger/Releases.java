@@ -4,6 +4,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.vestibule.base.ContentHash;
 
 /** Copies that left the house: who asked, for whom, why, which, when, with what hash. */
 public final class Releases {
@@ -102,6 +103,17 @@ public final class Releases {
         database.practice(),
         issuer,
         patientId);
+  }
+
+  /** The releases that hold a copy of any object of a photograph, the first one first. */
+  public List<ReleaseRow> of(ContentHash photo) {
+    return database.list(
+        "SELECT * FROM release WHERE practice = ? AND id IN (SELECT release FROM release_item r"
+            + " JOIN intent i ON i.practice = r.practice AND i.sop_uid = r.sop_uid"
+            + " WHERE r.practice = release.practice AND i.hash = ?) ORDER BY at, id",
+        this::read,
+        database.practice(),
+        photo);
   }
 
   private ReleaseRow read(Row row) throws SQLException {

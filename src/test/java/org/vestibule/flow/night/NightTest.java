@@ -69,8 +69,9 @@ class NightTest {
     assertThat(NightWords.lines(report))
         .containsExactly(
             "The night is done, and something needs a person.",
-            "1 photograph filed, 1 waiting for a person, 0 begun and not finished, 0 of cards.",
-            "\"vestibule waiting\" says what waits, why, and what to do.",
+            "1 photograph filed, 0 of cards.",
+            "1 photograph waits for a person; \"vestibule waiting\" says which, why, and what to"
+                + " do.",
             "1 object read again, as the share of this night.");
   }
 
@@ -204,6 +205,31 @@ class NightTest {
               "nothing has come from the phone Lumo P1 for 5 working days; check that it still"
                   + " sends its photographs");
     }
+  }
+
+  /** What waits is counted also when its file no longer lies in the inbox. */
+  @Test
+  void whatWaitsElsewhereIsNotForgotten() throws IOException {
+    night(EVERYTHING);
+    Files.delete(home.inbox().resolve("b.jpg"));
+    NightReport report = night(EVERYTHING);
+    assertThat(report.waiting()).isEqualTo(1);
+    assertThat(report.ending()).isEqualTo(Ending.NEEDS_A_PERSON);
+  }
+
+  /** A list that contradicts the record files nothing and says so; the night must not be quiet. */
+  @Test
+  void aConcernNeedsAPerson() throws IOException {
+    Files.delete(home.inbox().resolve("b.jpg"));
+    night(EVERYTHING);
+    Path visits = folder.resolve("visits.csv");
+    Files.writeString(visits, Files.readString(visits).replace("Tallgrass, Orla", "Someone, Else"));
+    NightReport report = night(EVERYTHING);
+    assertThat(report.ending()).isEqualTo(Ending.NEEDS_A_PERSON);
+    assertThat(NightWords.lines(report))
+        .contains(
+            "1 thing about lists, cards or files should be looked into; \"vestibule ingest\" says"
+                + " what.");
   }
 
   /** Friday to Monday is no working day between. */

@@ -1,0 +1,28 @@
+package org.vestibule.cli;
+
+import java.util.List;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.flow.Practice;
+import org.vestibule.store.PhotoRef;
+import org.vestibule.store.ledger.ReleaseRow;
+
+/** Tells of copies that left the house before a photograph was corrected. */
+final class CopiesOut {
+
+  private CopiesOut() {}
+
+  /** Lists them, if there are any; whoever got them has to be told. */
+  static ExitCode tell(Practice practice, String id, Console console) {
+    if (!(practice.store().ids().find(id) instanceof Done<PhotoRef> photo)) {
+      return ExitCode.DONE;
+    }
+    List<ReleaseRow> out = practice.store().ledger().releases().of(photo.value().hash());
+    if (out.isEmpty()) {
+      return ExitCode.DONE;
+    }
+    console.gap();
+    console.say("Copies of it left the house as it was filed before. Tell whoever has them:");
+    ReleaseListCommand.table(out).lines(2).forEach(console::say);
+    return ExitCode.NEEDS_A_PERSON;
+  }
+}

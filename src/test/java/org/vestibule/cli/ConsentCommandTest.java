@@ -67,6 +67,30 @@ class ConsentCommandTest {
             """);
   }
 
+  /** An old list read in again must not bring back what a patient took back. */
+  @Test
+  void aConsentOlderThanItsWithdrawalIsRefused() throws IOException {
+    Files.writeString(
+        folder.resolve("consents.csv"),
+        "patient,purpose,given,until,face,form,guardian,of age\n"
+            + "P1,teaching,2026-03-01,,no,form 3,,\n");
+    assertThat(ask("consent", "import", "consents.csv").code()).isZero();
+    ask("consent", "withdraw", "--patient", "P1", "--purpose", "teaching", "--on", "2026-03-05");
+    assertThat(ask("consent", "import", "consents.csv").err())
+        .isEqualTo(
+            """
+        vestibule: consents.csv, row 1: the patient took this consent back on 2026-03-05, and it was given no later than that.
+          What to do: ask the patient again, and record the day on which they agree again; no row was taken.
+        """);
+    Files.writeString(folder.resolve("consents.csv"), "patient,purpose\n");
+    assertThat(ask("consent", "import", "consents.csv").err())
+        .isEqualTo(
+            """
+        vestibule: consents.csv has no row.
+          What to do: write a header with the columns patient, issuer, purpose, given, until, face, form, guardian, of age, and a row for each.
+        """);
+  }
+
   @Test
   void aListWithOtherColumnsIsRefused() throws IOException {
     Files.writeString(folder.resolve("consents.csv"), "who,what\nP1,teaching\n");

@@ -141,6 +141,47 @@ class ReleaseCommandTest {
             + " local law says what a consent has to look like.\n");
   }
 
+  /**
+   * Whoever has a copy under the wrong patient's name has to be told (common practice, no source).
+   */
+  @Test
+  void aCorrectionTellsOfCopiesThatAreOut() {
+    consent("P1", "teaching");
+    assertThat(make("teaching", "gone", "--looked-by", WHO, frontal).code()).isZero();
+    Asked moved = Asked.by(WHO, home, "move", frontal, "--visit", "V2", "--why", "wrong patient");
+    assertThat(moved.code()).isEqualTo(1);
+    assertThat(moved.out())
+        .contains("Copies of it left the house as it was filed before. Tell whoever has them:")
+        .contains("2026-001");
+    assertThat(Asked.by(WHO, home, "reject", cropped, "--why", "not wanted").out())
+        .doesNotContain("Copies of it");
+  }
+
+  /** The words for whom a copy is may name a dentist, and never the patient. */
+  @Test
+  void aReceiverNamedAfterThePatientStopsTheRelease() {
+    consent("P1", "laboratory");
+    Asked made =
+        Asked.by(
+            WHO,
+            home,
+            "release",
+            "make",
+            frontal,
+            "--purpose",
+            "laboratory",
+            "--for",
+            "Lab Nord, crown of Tallgrass",
+            "--asked-by",
+            "Finch, Bo",
+            "--why",
+            "crown",
+            "--to",
+            "leak");
+    assertThat(made.code()).isNotZero();
+    assertThat(folder.resolve("leak")).doesNotExist();
+  }
+
   @Test
   void badRequestsAreRefusedInWords() throws IOException {
     consent("P1", "teaching");

@@ -27,8 +27,8 @@ class ReleaseCropTest {
 
   private static final String WHO = "Reed, Ada";
 
-  /** Of 167 x 135 samples in blocks of 16 x 16: columns 32 to 160 and rows 64 to 128 are whole. */
-  private static final String PART = "0.13,0.4,1,1";
+  /** Of 167 x 135 samples in blocks of 16 x 16: columns 32 to 160 and rows 80 to 128 are whole. */
+  private static final String PART = "0.13,0.5,1,1";
 
   @TempDir Path folder;
   private TestHome home;
@@ -95,20 +95,20 @@ class ReleaseCropTest {
     assertThat(made.err()).isEmpty();
     DataSet copy = copy("out");
     assertThat(copy.integer(Tags.Columns)).hasValue(128);
-    assertThat(copy.integer(Tags.Rows)).hasValue(64);
+    assertThat(copy.integer(Tags.Rows)).hasValue(48);
     byte[] theirs =
         libjpeg("jpegtran")
-            .run(Codestream.of(original()).orThrow(), "-copy", "none", "-crop", "128x64+32+64")
+            .run(Codestream.of(original()).orThrow(), "-copy", "none", "-crop", "128x48+32+80")
             .output();
     byte[] pixels = libjpeg("djpeg").run(theirs, "-pnm").output();
-    assertThat(pixels).hasSizeGreaterThan(128 * 64 * 3);
+    assertThat(pixels).hasSizeGreaterThan(128 * 48 * 3);
     assertThat(libjpeg("djpeg").run(Codestream.of(copy).orThrow(), "-pnm").output())
         .isEqualTo(pixels);
     byte[] jpeg = Files.readAllBytes(folder.resolve("out/jpeg/copy-01.jpg"));
     assertThat(libjpeg("djpeg").run(jpeg, "-pnm").output()).isEqualTo(pixels);
     assertThat(copy.string(Tags.DerivationDescription))
         .contains(
-            "Privacy crop to whole blocks, nothing re-encoded: 128 x 64 samples of the source"
+            "Privacy crop to whole blocks, nothing re-encoded: 128 x 48 samples of the source"
                 + " image");
     assertThat(copy.strings(Tags.ImageType)).containsExactly("DERIVED", "PRIMARY");
     assertThat(copy.string(Tags.RecognizableVisualFeatures)).contains("NO");
@@ -143,7 +143,7 @@ class ReleaseCropTest {
   @Test
   void anotherPartIsAnotherInstanceAndTheSameOneTheSame() throws IOException {
     make("teaching", "one", "--looked-by", WHO, "--crop", face + "=" + PART);
-    make("teaching", "two", "--looked-by", WHO, "--crop", face + "=0.13,0.5,1,1");
+    make("teaching", "two", "--looked-by", WHO, "--crop", face + "=0.13,0.6,1,1");
     assertThat(copy("one").string(Tags.SOPInstanceUID))
         .isNotEqualTo(copy("two").string(Tags.SOPInstanceUID));
     Asked again = Asked.by(WHO, home, "release", "make", "--again", "2026-001", "--to", "again");
@@ -169,14 +169,21 @@ class ReleaseCropTest {
           What to do: write the id as it stands among the photographs.
         """);
     assertRefused(
-        make("teaching", "out", "--looked-by", WHO, "--crop", face + "=0.9,0.4,0.1,1"),
+        make("teaching", "out", "--looked-by", WHO, "--crop", face + "=0.9,0.5,0.1,1"),
         "vestibule: photograph "
             + face
             + ": the crop is not four fractions from 0 to 1 with left before right and top before"
             + " bottom.\n  What to do: write left, top, right, bottom, such as 0.1,0.2,0.9,0.8, or"
             + " leave it out.\n");
     assertRefused(
-        make("teaching", "out", "--looked-by", WHO, "--crop", face + "=0.97,0,1,1"),
+        make("teaching", "out", "--looked-by", WHO, "--crop", face + "=0,0.1,1,1"),
+        "vestibule: the crop of photograph "
+            + face
+            + " keeps some of the upper half of a face.\n  What to do: name a part below the middle of"
+            + " the picture, without eyes and nose; or leave the crop out, with a consent that covers"
+            + " the face.\n");
+    assertRefused(
+        make("teaching", "out", "--looked-by", WHO, "--crop", face + "=0.97,0.5,1,1"),
         "vestibule: the crop of photograph "
             + face
             + " holds no whole block of the picture.\n"

@@ -11,7 +11,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.vestibule.assign.Assignment;
@@ -123,7 +122,7 @@ final class IngestBench {
                           request(home, 0),
                           roll,
                           () -> new CardsOfRoll(practice, true).gather(roll, Progress.NONE),
-                          new ArrayList<>())
+                          new Tally())
                       .orThrow());
       Filer filer = new Filer(practice);
       ShotVersions versions = new ShotVersions(practice);

@@ -72,8 +72,10 @@ class ConsentCommandTest {
   void aConsentOlderThanItsWithdrawalIsRefused() throws IOException {
     Files.writeString(
         folder.resolve("consents.csv"),
-        "patient,purpose,given,until,face,form,guardian,of age\n"
-            + "P1,teaching,2026-03-01,,no,form 3,,\n");
+        """
+        patient,purpose,given,until,face,form,guardian,of age
+        P1,teaching,2026-03-01,,no,form 3,,
+        """);
     assertThat(ask("consent", "import", "consents.csv").code()).isZero();
     ask("consent", "withdraw", "--patient", "P1", "--purpose", "teaching", "--on", "2026-03-05");
     assertThat(ask("consent", "import", "consents.csv").err())

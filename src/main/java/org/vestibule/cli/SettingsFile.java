@@ -31,6 +31,7 @@ final class SettingsFile {
           "practice.patient-ids-from",
           "practice.teeth",
           "practice.lower-arch",
+          "practice.age-of-majority",
           "folders.inbox",
           "folders.objects",
           "lists.visits",
@@ -126,6 +127,7 @@ final class SettingsFile {
         values.flag("names.one-export", base.oneExport()),
         tables.captures(),
         sorting(base.sorting()),
+        values.whole("practice.age-of-majority", base.ageOfMajority(), 0, 30),
         quality(base.quality()),
         night(base.night()));
   }

@@ -157,6 +157,14 @@ public final class Consenting {
               + ", and it was given no later than that",
           "ask the patient again, and record the day on which they agree again");
     }
+    if (words.guardian().isBlank() && isMinor(patient.orThrow(), given.orThrow())) {
+      return Outcome.refused(
+          "the patient was younger than "
+              + practice.settings().ageOfMajority()
+              + " on that day, and nobody signed for them",
+          "name who signed with --guardian; if your law lets this patient sign, set"
+              + " practice.age-of-majority in the settings");
+    }
     return ofAge(words, patient.orThrow())
         .map(
             ofAge ->
@@ -173,6 +181,12 @@ public final class Consenting {
                     ofAge.orElse(null),
                     by,
                     practice.clock().instant()));
+  }
+
+  private boolean isMinor(PatientRow patient, LocalDate day) {
+    String born = patient.birthDate();
+    return born != null
+        && LocalDate.parse(born).plusYears(practice.settings().ageOfMajority()).isAfter(day);
   }
 
   /** From when on a patient for whom somebody signed has to be asked again. */

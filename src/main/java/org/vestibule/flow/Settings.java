@@ -27,6 +27,7 @@ import org.vestibule.quality.QualityThresholds;
  * @param oneExport true if folders and visit list come out of one program and are one fact
  * @param captures how named persons said a view is always taken
  * @param sorting what the practice has settled about sorting by cards
+ * @param ageOfMajority from how many years on a patient signs a consent alone
  * @param quality from where on something about a picture is worth a word
  * @param night what it has settled about the nightly run
  */
@@ -46,6 +47,7 @@ public record Settings(
     boolean oneExport,
     List<StatedCapture> captures,
     SortingRules sorting,
+    int ageOfMajority,
     QualityThresholds quality,
     NightRules night) {
 
@@ -61,6 +63,9 @@ public record Settings(
    */
   public record StatedCapture(
       String view, String camera, String mirror, String incisors, String by) {}
+
+  /** Many laws' age; the site's own law decides (from memory). */
+  private static final int AGE_OF_MAJORITY = 18;
 
   public Settings {
     namePatterns = List.copyOf(namePatterns);
@@ -85,6 +90,7 @@ public record Settings(
         true,
         List.of(),
         SortingRules.STRICT,
+        AGE_OF_MAJORITY,
         QualityThresholds.USUAL,
         NightRules.DEFAULT);
   }

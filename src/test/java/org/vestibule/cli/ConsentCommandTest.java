@@ -93,6 +93,44 @@ class ConsentCommandTest {
         """);
   }
 
+  /** P1 is of 1990; by this setting she was a minor on the day (the site's law decides). */
+  @Test
+  void aMinorsConsentNeedsAGuardian() throws IOException {
+    Files.writeString(folder.resolve("vestibule.toml"), "[practice]\nage-of-majority = 30\n");
+    assertThat(
+            ask(
+                    "consent",
+                    "add",
+                    "--patient",
+                    "P1",
+                    "--purpose",
+                    "teaching",
+                    "--given",
+                    "2020-01-01",
+                    "--form",
+                    "form 3")
+                .err())
+        .isEqualTo(
+            """
+            vestibule: the patient was younger than 30 on that day, and nobody signed for them.
+              What to do: name who signed with --guardian; if your law lets this patient sign, set practice.age-of-majority in the settings.
+            """);
+    assertThat(
+            ask(
+                    "consent",
+                    "add",
+                    "--patient",
+                    "P1",
+                    "--purpose",
+                    "teaching",
+                    "--given",
+                    "2020-01-02",
+                    "--form",
+                    "form 3")
+                .code())
+        .isZero();
+  }
+
   @Test
   void aListWithOtherColumnsIsRefused() throws IOException {
     Files.writeString(folder.resolve("consents.csv"), "who,what\nP1,teaching\n");

@@ -48,6 +48,7 @@ class SettingsFileTest {
                 patient-ids-from = "MILL"
                 teeth = "universal"
                 lower-arch = "incisors up"
+                age-of-majority = 16
                 [folders]
                 inbox = "roll"
                 [intake]
@@ -106,6 +107,7 @@ class SettingsFileTest {
                 List.of(
                     new ClockCorrection("", "Lumo P1", Duration.ofHours(-1), "Dr. Ada Example")),
                 List.of()));
+    assertThat(settings.ageOfMajority()).isEqualTo(16);
     assertThat(settings.quality())
         .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 1.8, 8));
     assertThat(settings.night()).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
@@ -183,6 +185,7 @@ class SettingsFileTest {
                 settings.oneExport(),
                 List.of(),
                 SortingRules.STRICT,
+                settings.ageOfMajority(),
                 settings.quality(),
                 settings.night()))
         .isEqualTo(base);

@@ -105,6 +105,7 @@ public final class SmallPractice {
         old.oneExport(),
         old.captures(),
         old.sorting(),
+        old.ageOfMajority(),
         old.quality(),
         old.night());
   }

@@ -1,5 +1,6 @@
 package org.vestibule.cli;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.vestibule.dental.NearestWords;
@@ -17,6 +18,9 @@ final class WrongUseWords {
     if (wrong instanceof UnmatchedArgumentException unmatched
         && !unmatched.getUnmatched().isEmpty()) {
       return unmatched(command, unmatched.getUnmatched().get(0));
+    }
+    if (wrong.getArgSpec() != null && wrong.getArgSpec().type() == LocalDate.class) {
+      return "\"" + wrong.getValue() + "\" is no day; write it as YYYY-MM-DD.";
     }
     boolean needsCommand = !command.getSubcommands().isEmpty();
     return needsCommand

@@ -121,13 +121,10 @@ final class CardsOfRoll {
 
   /** The visit cards among what was seen, as far as they are ours. */
   private List<IssuedCard> issued(Stream<CardSighting> seen) {
+    CardBook cards = new CardBook(practice);
     return seen.flatMap(each -> token(each).stream())
         .distinct()
-        .flatMap(token -> ledger.visitCards().find(token).stream())
-        .map(
-            card ->
-                new IssuedCard(
-                    card.token(), card.visit(), card.issuer(), card.patientId(), card.day()))
+        .flatMap(token -> cards.of(token).stream())
         .toList();
   }
 

@@ -107,4 +107,16 @@ class WrongUseTest {
             "vestibule: a name on the command line is empty. Write the name, or leave the option"
                 + " out.\n");
   }
+
+  @Test
+  void aDayThatIsNoneIsSaidSo() {
+    assertThat(
+            Asked.in(folder, Map.of(), "cards", "visits", "--day", "12.3.2026", "--out", "c.pdf")
+                .err())
+        .isEqualTo(
+            """
+            vestibule: "12.3.2026" is no day; write it as YYYY-MM-DD.
+            For what can be asked here: vestibule cards visits --help
+            """);
+  }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.vestibule.assign.DecisionRecord;
 import org.vestibule.assign.IssuedCard;
 import org.vestibule.assign.RollCards;
 import org.vestibule.assign.Seen;
@@ -18,7 +19,6 @@ import org.vestibule.card.CardSighting.OneCard;
 import org.vestibule.card.VisitCard;
 import org.vestibule.intake.Photo;
 import org.vestibule.intake.Roll;
-import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.SeenFile;
 
@@ -109,14 +109,7 @@ final class CardsOfRoll {
   }
 
   private String filedVisit(ContentHash hash) {
-    List<Intent> current = ledger.intents().current(hash);
-    return current.isEmpty()
-        ? ""
-        : ledger
-            .decisions()
-            .find(current.get(0).decisionId())
-            .map(row -> DecisionJson.read(row.json()).visit())
-            .orElse("");
+    return CurrentDecision.of(hash, ledger).map(DecisionRecord::visit).orElse("");
   }
 
   /** The visit cards among what was seen, as far as they are ours. */

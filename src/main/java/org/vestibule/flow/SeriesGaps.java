@@ -11,8 +11,6 @@ import org.vestibule.assign.VisitList;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dental.Series;
-import org.vestibule.store.ledger.DecisionRow;
-import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
 
 /** Which views the visits' series still lack, or have more than once, by what is filed. */
@@ -59,14 +57,11 @@ public final class SeriesGaps {
   }
 
   private Optional<Decision> current(ContentHash hash) {
-    List<Intent> current = ledger.intents().current(hash);
-    Optional<DecisionRow> row =
-        current.isEmpty() ? Optional.empty() : ledger.decisions().find(current.get(0).decisionId());
-    return row.flatMap(
-        known ->
-            DecisionJson.read(known.json()).toDecision(practice.views())
-                    instanceof Done<Decision> done
-                ? Optional.of(done.value())
-                : Optional.empty());
+    return CurrentDecision.of(hash, ledger)
+        .flatMap(
+            known ->
+                known.toDecision(practice.views()) instanceof Done<Decision> done
+                    ? Optional.of(done.value())
+                    : Optional.empty());
   }
 }

@@ -11,14 +11,15 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.vestibule.jpeg.Raster;
 
-/** A small picture coded from its pixels alone. */
-final class SmallJpeg {
+/** A small picture coded from its pixels alone, for sheets and pages. */
+public final class SmallJpeg {
 
   private static final float QUALITY = 0.8f;
 
   private SmallJpeg() {}
 
-  static byte[] of(Raster raster) {
+  /** The picture as a JPEG file that holds nothing but its pixels. */
+  public static byte[] of(Raster raster) {
     BufferedImage image =
         new BufferedImage(raster.width(), raster.height(), BufferedImage.TYPE_INT_RGB);
     image.setRGB(0, 0, raster.width(), raster.height(), raster.rgb(), 0, raster.width());

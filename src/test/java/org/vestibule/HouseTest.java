@@ -26,7 +26,7 @@ class HouseTest {
           Map.entry("base", Set.of()),
           Map.entry("dental", Set.of("base")),
           Map.entry("jpeg", Set.of("base")),
-          Map.entry("dicom", Set.of("base")),
+          Map.entry("dicom", Set.of("base", "keys")),
           Map.entry("intake", Set.of("base", "jpeg", "dental")),
           Map.entry("card", Set.of("base", "jpeg", "dental")),
           Map.entry("assign", Set.of("base", "card", "intake", "jpeg", "dental")),
@@ -45,16 +45,24 @@ class HouseTest {
               "release",
               Set.of(
                   "base", "store", "deid", "encode", "assign", "check", "dicom", "dental", "jpeg")),
+          Map.entry("keys", Set.of("base")),
+          Map.entry("audit", Set.of("base", "keys")),
+          Map.entry("forward", Set.of("base", "keys", "store", "encode", "dicom", "dental")),
           Map.entry(
               "flow",
               Set.of(
                   "base", "dental", "jpeg", "dicom", "intake", "card", "assign", "quality", "check",
-                  "deid", "encode", "store", "search", "release")),
+                  "deid", "encode", "store", "search", "release", "keys", "audit", "forward")),
+          Map.entry(
+              "web",
+              Set.of(
+                  "base", "dental", "jpeg", "intake", "card", "assign", "quality", "store",
+                  "search", "release", "keys", "flow")),
           Map.entry(
               "cli",
               Set.of(
                   "base", "dental", "dicom", "intake", "card", "assign", "quality", "check",
-                  "store", "search", "release", "flow")));
+                  "store", "search", "release", "keys", "audit", "forward", "flow", "web")));
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
@@ -91,6 +99,10 @@ class HouseTest {
     confine("com.drew", "org.vestibule.intake..");
     confine("picocli", "org.vestibule.cli..");
     confine("net.lingala.zip4j", "org.vestibule.release..");
+    confine("io.javalin", "org.vestibule.web..");
+    confine("jakarta.servlet", "org.vestibule.web..");
+    confine("org.eclipse.jetty", "org.vestibule.web..");
+    confine("org.bouncycastle", "org.vestibule.keys..");
     confine("com.google.zxing", "org.vestibule.card..");
     confine("org.apache.pdfbox", "org.vestibule.card..", "org.vestibule.release..");
   }

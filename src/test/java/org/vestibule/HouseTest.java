@@ -100,6 +100,7 @@ class HouseTest {
     confine("picocli", "org.vestibule.cli..");
     confine("net.lingala.zip4j", "org.vestibule.release..");
     confine("io.javalin", "org.vestibule.web..");
+    confine("com.samskivert", "org.vestibule.web..");
     confine("jakarta.servlet", "org.vestibule.web..");
     confine("org.eclipse.jetty", "org.vestibule.web..");
     confine("org.bouncycastle", "org.vestibule.keys..");

@@ -3,6 +3,7 @@ package org.vestibule.jpeg;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
+import org.vestibule.base.Turn;
 
 /**
  * Proves that a result holds exactly the source's coefficients, turned and cropped.
@@ -10,7 +11,9 @@ import org.vestibule.base.Outcome;
  * <p>This is the slow, plain statement of what a turn is, kept apart from the engine that does it:
  * source and result are decoded by {@link PictureDecoder}, which shares nothing with the engine
  * below the marker segments, every displayed block is traced back to its stored block by the
- * samples it covers, and every coefficient by its frequencies.
+ * samples it covers, and every coefficient by its frequencies. A picture that is neither turned nor
+ * cropped and whose tables and coded bytes are the source's, byte for byte, needs no decoding: it
+ * is the source's picture, sound or not ({@link CodedScan}).
  */
 public final class Proof {
 
@@ -72,6 +75,12 @@ public final class Proof {
       if (kept == null) {
         return nothingKept();
       }
+      if (plan.turn() == Turn.NONE && plan.crop() == null) {
+        Proved coded = ofCodedBytes(source, from, kept, result);
+        if (coded != null) {
+          return Outcome.done(coded);
+        }
+      }
       long need = MemoryNeed.coefficients(from.frame());
       MemoryBudget budget = MemoryBudget.shared();
       boolean dense =
@@ -82,6 +91,24 @@ public final class Proof {
     } catch (JpegFault fault) {
       return fault.refusal();
     }
+  }
+
+  /** The proof by tables and coded bytes; null if they differ, which alone proves nothing. */
+  private static @Nullable Proved ofCodedBytes(
+      byte[] source, JpegStructure from, CropBox kept, byte[] result) throws JpegFault {
+    CodedScan wanted = CodedScan.of(source, from);
+    if (wanted == null) {
+      return null;
+    }
+    JpegStructure to = PictureDecoder.structure(result);
+    CodedScan found = CodedScan.of(result, to);
+    ProofFrame frames = new ProofFrame(from, Turn.NONE, kept, to);
+    return found != null
+            && foreign(to) == null
+            && frames.difference() == null
+            && wanted.isSameAs(found)
+        ? new Proved(frames.blocks(), kept)
+        : null;
   }
 
   private static Outcome<Proved> compare(

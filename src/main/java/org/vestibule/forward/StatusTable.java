@@ -1,0 +1,67 @@
+package org.vestibule.forward;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+
+/** A table of status numbers by range: what each does to a delivery, and in words. */
+final class StatusTable {
+
+  /** PS3.4 table B.2-1 and PS3.7 annex C. */
+  static final StatusTable STORE = new StatusTable("store-status.csv");
+
+  /** PS3.3 C.14.1.1. */
+  static final StatusTable COMMITMENT = new StatusTable("commitment-reasons.csv");
+
+  /** What a status does to a delivery. */
+  enum Effect {
+    ACCEPTED,
+    REFUSED,
+    LATER,
+    STOP
+  }
+
+  record Meaning(Effect effect, String words) {}
+
+  private record Line(int first, int last, Meaning meaning) {}
+
+  private final List<Line> lines;
+
+  private StatusTable(String name) {
+    try (InputStream in = StatusTable.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalStateException("the program lacks its resource " + name);
+      }
+      lines =
+          new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
+              .lines()
+              .skip(2) // source, then the heads of the columns
+              .map(StatusTable::line)
+              .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Line line(String text) {
+    String[] cells = text.split(",", 4);
+    return new Line(
+        Integer.parseInt(cells[0], 16),
+        Integer.parseInt(cells[1], 16),
+        new Meaning(Effect.valueOf(cells[2].toUpperCase(Locale.ROOT)), cells[3]));
+  }
+
+  /** The meaning of a number; one that no table has is a failure of this object that may pass. */
+  Meaning meaning(int status) {
+    return lines.stream()
+        .filter(line -> line.first() <= status && status <= line.last())
+        .findFirst()
+        .map(Line::meaning)
+        .orElse(new Meaning(Effect.LATER, "not stored, for a reason that no table has"));
+  }
+}

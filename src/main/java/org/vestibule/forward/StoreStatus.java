@@ -1,0 +1,48 @@
+package org.vestibule.forward;
+
+import java.util.Locale;
+import java.util.Map;
+import org.vestibule.forward.StoreAnswer.Accepted;
+import org.vestibule.forward.StoreAnswer.Failed;
+import org.vestibule.forward.StoreAnswer.Reach;
+import org.vestibule.forward.StoreAnswer.Refused;
+
+/** What the status of a C-STORE response, or a reason of PS3.18 I.2.2, means for a delivery. */
+public final class StoreStatus {
+
+  private StoreStatus() {}
+
+  /**
+   * The answer that a status stands for.
+   *
+   * @param status from 0 to 0xFFFF
+   * @param comment the archive's own words; empty if it gave none
+   */
+  public static StoreAnswer answer(int status, String comment) {
+    return answer(status, comment, Map.of());
+  }
+
+  /** The same with what the archive said it changed. */
+  public static StoreAnswer answer(int status, String comment, Map<String, String> coerced) {
+    StatusTable.Meaning meaning = StatusTable.STORE.meaning(status);
+    String words = words(status, meaning.words(), comment);
+    return switch (meaning.effect()) {
+      case ACCEPTED -> new Accepted(status, status == 0 ? "" : words, coerced);
+      case REFUSED -> new Refused(status, words);
+      case LATER -> new Failed(status, words, Reach.OBJECT);
+      case STOP -> new Failed(status, words, Reach.DESTINATION);
+    };
+  }
+
+  /** A failure reason of storage commitment (PS3.3 C.14.1.1) in words. */
+  public static String commitmentWords(int reason) {
+    return words(reason, StatusTable.COMMITMENT.meaning(reason).words(), "");
+  }
+
+  private static String words(int status, String meaning, String comment) {
+    String number =
+        status < 0 ? "no reason given" : String.format(Locale.ROOT, "status %04X", status);
+    String said = comment.isBlank() ? "" : "; the archive says: " + PlainLine.of(comment);
+    return meaning + " (" + number + ")" + said;
+  }
+}

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.lucene.index.DirectoryReader;
+import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
@@ -19,7 +20,7 @@ import org.apache.lucene.search.TopFieldCollectorManager;
 import org.apache.lucene.search.TopFieldDocs;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.LockObtainFailedException;
-import org.apache.lucene.store.NIOFSDirectory;
+import org.apache.lucene.store.MMapDirectory;
 import org.apache.lucene.util.BytesRef;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.store.steps.WriteSteps;
@@ -34,6 +35,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   private final Directory directory;
   private final IndexWriting writing;
   private @Nullable DirectoryReader open;
+  private @Nullable IndexSearcher searcher;
 
   /**
    * An index in this folder.
@@ -42,14 +44,16 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
    */
   public LucenePhotoIndex(Path folder, WriteSteps steps) throws IOException {
     this.folder = folder;
-    this.directory = new NIOFSDirectory(folder);
+    this.directory = new MMapDirectory(folder);
     this.writing = new IndexWriting(directory, steps);
   }
 
   @Override
   public CaughtUp follow(IndexChanges changes) throws IOException {
     try {
-      Optional<Stamp> stamp = writing.stamp();
+      refresh();
+      Optional<Stamp> stamp =
+          open == null ? Optional.empty() : Stamp.of(open.getIndexCommit().getUserData());
       String misfit =
           stamp.map(s -> s.misfit(changes)).orElse("there was none, or one of another layout");
       if (!misfit.isEmpty()) {
@@ -57,10 +61,10 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       }
       long last = changes.last().map(IndexChanges.Change::sequence).orElse(0L);
       if (stamp.get().sequence() != last) {
-        return writing.apply(changes, stamp.get());
+        CaughtUp applied = writing.apply(changes, stamp.get());
+        refresh();
+        return applied;
       }
-      // The stamp may be sound where the rest is not: then opening it says so.
-      searcher();
       return new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
     } catch (LockObtainFailedException e) {
       return BUSY;
@@ -97,6 +101,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     if (open != null) {
       open.close();
       open = null;
+      searcher = null;
     }
   }
 
@@ -168,7 +173,13 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   @Override
   public boolean has(IndexTerm term) throws IOException {
     Optional<IndexSearcher> searcher = searcher();
-    return searcher.isPresent() && searcher.get().count(Queries.term(term)) > 0;
+    if (searcher.isEmpty()) {
+      return false;
+    }
+    IndexReader reader = searcher.get().getIndexReader();
+    // The dictionary remembers removed photographs until segments are merged.
+    return reader.docFreq(Queries.lucene(term)) > 0
+        && (!reader.hasDeletions() || searcher.get().count(Queries.term(term)) > 0);
   }
 
   @Override
@@ -180,7 +191,6 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       TermsEnum each = terms == null ? TermsEnum.EMPTY : terms.iterator();
       for (BytesRef term = each.next(); term != null; term = each.next()) {
         String value = term.utf8ToString();
-        // The dictionary remembers removed photographs until segments are merged.
         if (has(new IndexTerm(field, value))) {
           values.add(value);
         }
@@ -189,22 +199,30 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     return values;
   }
 
+  /** What was last followed; what others have committed since is seen when it follows again. */
   private Optional<IndexSearcher> searcher() throws IOException {
+    if (open == null) {
+      refresh();
+    }
     DirectoryReader reader = open;
-    if (reader == null) {
-      if (!Files.isDirectory(folder) || !DirectoryReader.indexExists(directory)) {
-        return Optional.empty();
-      }
-      reader = DirectoryReader.open(directory);
-    } else {
+    if (reader != null && (searcher == null || searcher.getIndexReader() != reader)) {
+      searcher = new IndexSearcher(reader);
+    }
+    return Optional.ofNullable(searcher);
+  }
+
+  /** Opens the last commit, if it is not the one that is open. */
+  private void refresh() throws IOException {
+    DirectoryReader reader = open;
+    if (reader != null) {
       DirectoryReader newer = DirectoryReader.openIfChanged(reader);
       if (newer != null) {
+        open = newer;
         reader.close();
-        reader = newer;
       }
+    } else if (Files.isDirectory(folder) && DirectoryReader.indexExists(directory)) {
+      open = DirectoryReader.open(directory);
     }
-    open = reader;
-    return Optional.of(new IndexSearcher(reader));
   }
 
   @Override

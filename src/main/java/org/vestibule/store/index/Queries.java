@@ -72,7 +72,11 @@ final class Queries {
   }
 
   static Query term(IndexTerm term) {
-    return new TermQuery(new Term(term.field().fieldName(), term.value()));
+    return new TermQuery(lucene(term));
+  }
+
+  static Term lucene(IndexTerm term) {
+    return new Term(term.field().fieldName(), term.value());
   }
 
   private static Query days(@Nullable LocalDate from, @Nullable LocalDate to) {

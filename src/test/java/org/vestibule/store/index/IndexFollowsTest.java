@@ -168,8 +168,8 @@ class IndexFollowsTest {
       assertThat(notes(second)).hasSize(3);
       changes.put("d", 46, 4);
       index.follow(changes);
-      assertThat(notes(second)).containsExactly("d", "c", "b", "a");
       assertThat(second.follow(changes).kind()).isEqualTo(CaughtUp.Kind.CURRENT);
+      assertThat(notes(second)).containsExactly("d", "c", "b", "a");
     }
   }
 

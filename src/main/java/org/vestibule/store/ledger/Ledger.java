@@ -25,6 +25,7 @@ public final class Ledger implements AutoCloseable {
   private final VisitCards visitCards;
   private final Consents consents;
   private final Releases releases;
+  private final Deliveries deliveries;
 
   private Ledger(Database database, Uids uids) {
     this.database = database;
@@ -40,6 +41,7 @@ public final class Ledger implements AutoCloseable {
     visitCards = new VisitCards(database);
     consents = new Consents(database);
     releases = new Releases(database);
+    deliveries = new Deliveries(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 
@@ -132,6 +134,10 @@ public final class Ledger implements AutoCloseable {
 
   public Releases releases() {
     return releases;
+  }
+
+  public Deliveries deliveries() {
+    return deliveries;
   }
 
   /** What SQLite finds wrong in its own file; empty if it is sound. */

@@ -22,7 +22,8 @@ import org.vestibule.store.steps.WriteSteps;
 class HistoryTest {
 
   /** Tables that say how things stand now. Every other one is history. */
-  private static final List<String> STANDING = List.of("photo", "patient", "visit", "waiting");
+  private static final List<String> STANDING =
+      List.of("photo", "patient", "visit", "waiting", "delivery", "delivery_reached");
 
   private static final List<String> HISTORY =
       List.of(
@@ -48,7 +49,14 @@ class HistoryTest {
           "release_withdrawal",
           "secret_mark",
           "visit_card",
-          "photo_mark");
+          "photo_mark",
+          "outgoing",
+          "delivery_event",
+          "delivery_coercion",
+          "commitment",
+          "commitment_item",
+          "destination_event",
+          "source_removed");
 
   @TempDir private static Path folder;
   private static Path file;

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Uids;
 import org.vestibule.encode.Role;
@@ -92,6 +93,29 @@ final class LedgerFixture {
     return intents;
   }
 
+  private static void deliver(Ledger ledger, ContentHash filed) {
+    Deliveries deliveries = ledger.deliveries();
+    deliveries.outgoing().follow("archive", 100);
+    List<DeliveryRow> rows = deliveries.due("archive", DeliveryState.WAITING, NOW, 1);
+    deliveries.commitments().begin("2.25.1", "archive", rows);
+    deliveries.record(
+        List.of(
+            new DeliveryChange(
+                rows.get(0).number(),
+                DeliveryState.CONFIRMED,
+                1,
+                1,
+                true,
+                null,
+                0,
+                "",
+                "2.25.1",
+                Map.of("PatientID", new DeliveryChange.Changed("P1", "X1")))),
+        "A. Finch");
+    deliveries.reached("archive", true, "");
+    deliveries.removed(filed, "filed.jpg");
+  }
+
   /** Does everything that a ledger records, so that no table stays empty. */
   static void fillEveryTable(Ledger ledger) {
     ledger.visits().put(new PatientRow("willow", "P1", "Reed^Ada", null, null, ""), "A. Finch");
@@ -116,6 +140,7 @@ final class LedgerFixture {
     ledger.intents().begin(decide(ledger, filed, "P1"), "A. Finch");
     ledger.intents().abandon(filed, "A. Finch", "can't be turned without loss");
     file(ledger, decide(ledger, filed, "P1", Role.FRAME, Role.CROP));
+    deliver(ledger, filed);
     ledger.corrections().reject(filed, "A. Finch", "wrong patient");
     ledger
         .waiting()

@@ -66,7 +66,11 @@ class SchemaTest {
     assertThat(ask("SELECT practice FROM identity")).containsExactly(PRACTICE);
     assertThat(ask("SELECT what FROM event ORDER BY number"))
         .containsExactly(
-            "ledger layout 1", "ledger layout 2", "ledger layout 3", "ledger layout 4");
+            "ledger layout 1",
+            "ledger layout 2",
+            "ledger layout 3",
+            "ledger layout 4",
+            "ledger layout 5");
   }
 
   @Test

@@ -1,0 +1,230 @@
+package org.vestibule.store.ledger;
+
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.vestibule.base.ContentHash;
+
+/** What is on its way to which destination: what is due, and what became of it. */
+public final class Deliveries {
+
+  private final Database database;
+  private final DeliveryEvents events;
+  private final Outgoing outgoing;
+  private final Commitments commitments;
+
+  Deliveries(Database database) {
+    this.database = database;
+    this.events = new DeliveryEvents(database);
+    this.outgoing = new Outgoing(database);
+    this.commitments = new Commitments(database);
+  }
+
+  /** How deliveries follow what happens here. */
+  public Outgoing outgoing() {
+    return outgoing;
+  }
+
+  /** What archives were asked to commit themselves to. */
+  public Commitments commitments() {
+    return commitments;
+  }
+
+  /**
+   * What is in this state and due, the longest due first.
+   *
+   * @param most how many at most
+   */
+  public List<DeliveryRow> due(String destination, DeliveryState state, Instant now, int most) {
+    return database.list(
+        "SELECT * FROM delivery WHERE practice = ? AND destination = ? AND state = ?"
+            + " AND due_at IS NOT NULL AND due_at <= ? ORDER BY due_at, number LIMIT ?",
+        DeliveryRows::read,
+        database.practice(),
+        destination,
+        state,
+        DeliveryRows.second(now),
+        most);
+  }
+
+  /**
+   * Says that these are about to be sent, in one transaction, so that whatever happens then, it is
+   * known that the destination may have them.
+   *
+   * @return those of them that still count and are to be sent
+   */
+  public List<DeliveryRow> begin(List<DeliveryRow> rows) {
+    return database.together(() -> rows.stream().filter(row -> begin(row) == 1).toList());
+  }
+
+  private int begin(DeliveryRow row) {
+    return database.update(
+        "UPDATE delivery SET perhaps_there = 1 WHERE practice = ? AND number = ? AND taken_back = 0"
+            + " AND state IN ('WAITING', 'FAILED') AND due_at IS NOT NULL AND (kind = 'NOTE' OR NOT"
+            + " EXISTS (SELECT 1 FROM correction c WHERE c.practice = delivery.practice AND c.hash ="
+            + " delivery.hash AND c.revision = delivery.revision))",
+        database.practice(),
+        row.number());
+  }
+
+  /** Notes what an object is, once its file was looked into. */
+  public void identify(
+      long number, String sopUid, String sopClass, String studyUid, String seriesUid) {
+    database.update(
+        "UPDATE delivery SET sop_uid = ?, sop_class = ?, study_uid = ?, series_uid = ?"
+            + " WHERE practice = ? AND number = ?",
+        sopUid,
+        sopClass,
+        studyUid,
+        seriesUid,
+        database.practice(),
+        number);
+  }
+
+  /**
+   * Records what became of deliveries, all in one transaction. What stands behind a note that is
+   * confirmed becomes due.
+   */
+  public void record(List<DeliveryChange> changes, String who) {
+    if (!changes.isEmpty()) {
+      database.together(
+          () -> {
+            changes.forEach(change -> apply(change, who));
+            return changes;
+          });
+    }
+  }
+
+  private void apply(DeliveryChange change, String who) {
+    database.update(
+        "UPDATE delivery SET state = ?, attempts = ?, asks = ?, perhaps_there = ?, due_at = ?,"
+            + " status = ?, words = ?, changed_at = ? WHERE practice = ? AND number = ?",
+        change.state(),
+        change.attempts(),
+        change.asks(),
+        change.perhapsThere() ? 1 : 0,
+        DeliveryRows.second(change.dueAt()),
+        change.status(),
+        change.words(),
+        database.now(),
+        database.practice(),
+        change.delivery());
+    events.add(
+        change.delivery(),
+        change.state(),
+        change.attempts(),
+        change.status(),
+        change.words(),
+        change.transactionUid(),
+        who);
+    change.coerced().forEach((keyword, values) -> coerced(change.delivery(), keyword, values));
+    if (change.state() == DeliveryState.CONFIRMED) {
+      database.update(
+          "UPDATE delivery SET due_at = ?, behind = NULL WHERE practice = ? AND behind = ?"
+              + " AND state = 'WAITING'",
+          DeliveryRows.second(database.now()),
+          database.practice(),
+          change.delivery());
+    }
+  }
+
+  private void coerced(long delivery, String keyword, DeliveryChange.Changed values) {
+    database.update(
+        "INSERT OR IGNORE INTO delivery_coercion (practice, delivery, keyword, ours, theirs, at)"
+            + " VALUES (?, ?, ?, ?, ?, ?)",
+        database.practice(),
+        delivery,
+        keyword,
+        values.ours(),
+        values.theirs(),
+        database.now());
+  }
+
+  /** What the destination changed in an object: keyword to our value and its value. */
+  public Map<String, DeliveryChange.Changed> coerced(long delivery) {
+    Map<String, DeliveryChange.Changed> coerced = new TreeMap<>();
+    database
+        .list(
+            "SELECT * FROM delivery_coercion WHERE delivery = ? ORDER BY number",
+            row ->
+                Map.entry(
+                    row.text("keyword"),
+                    new DeliveryChange.Changed(row.text("ours"), row.text("theirs"))),
+            delivery)
+        .forEach(entry -> coerced.put(entry.getKey(), entry.getValue()));
+    return coerced;
+  }
+
+  public Optional<DeliveryRow> find(long number) {
+    return database.one(
+        "SELECT * FROM delivery WHERE practice = ? AND number = ?",
+        DeliveryRows::read,
+        database.practice(),
+        number);
+  }
+
+  /** Every delivery of what was made from a photograph. */
+  public List<DeliveryRow> of(ContentHash photo) {
+    return database.list(
+        "SELECT * FROM delivery WHERE practice = ? AND hash = ? ORDER BY destination, number",
+        DeliveryRows::read,
+        database.practice(),
+        photo);
+  }
+
+  /** What happened to one delivery, the first thing first. */
+  public List<DeliveryEventRow> events(long number) {
+    return events.of(number);
+  }
+
+  /** How many deliveries to a destination are in each state. */
+  public Map<DeliveryState, Integer> counts(String destination) {
+    Map<DeliveryState, Integer> counts = new EnumMap<>(DeliveryState.class);
+    database
+        .list(
+            "SELECT state, count(*) AS n FROM delivery WHERE practice = ? AND destination = ?"
+                + " GROUP BY state",
+            row -> Map.entry(DeliveryState.valueOf(row.text("state")), row.number("n")),
+            database.practice(),
+            destination)
+        .forEach(entry -> counts.put(entry.getKey(), entry.getValue()));
+    return counts;
+  }
+
+  /** What is neither delivered nor due, the first one first: dead ends, and what stands behind. */
+  public List<DeliveryRow> ended(String destination, int most) {
+    return database.list(
+        "SELECT * FROM delivery WHERE practice = ? AND destination = ? AND due_at IS NULL"
+            + " AND state NOT IN ('CONFIRMED', 'WITHDRAWN') AND taken_back = 0"
+            + " ORDER BY number LIMIT ?",
+        DeliveryRows::read,
+        database.practice(),
+        destination,
+        most);
+  }
+
+  /** Records whether a destination could be reached at all. */
+  public void reached(String destination, boolean reached, String words) {
+    database.update(
+        "INSERT INTO destination_event (practice, destination, reached, words, at)"
+            + " VALUES (?, ?, ?, ?, ?)",
+        database.practice(),
+        destination,
+        reached ? 1 : 0,
+        words,
+        database.now());
+  }
+
+  /** Records that a photograph's file left the inbox. */
+  public void removed(ContentHash hash, String name) {
+    database.update(
+        "INSERT INTO source_removed (practice, hash, name, at) VALUES (?, ?, ?, ?)",
+        database.practice(),
+        hash,
+        name,
+        database.now());
+  }
+}

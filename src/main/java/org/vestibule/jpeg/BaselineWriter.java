@@ -113,6 +113,17 @@ final class BaselineWriter {
     out.write(bytes, from, to - from);
   }
 
+  /** Ends with coded bytes that are copied once, into an array of the right size. */
+  byte[] finishWith(byte[] coded, int from, int to) {
+    byte[] header = out.toByteArray();
+    int length = Math.subtractExact(to, from);
+    byte[] all = Arrays.copyOf(header, Math.addExact(header.length, length) + 2);
+    System.arraycopy(coded, from, all, header.length, length);
+    all[all.length - 2] = (byte) 0xFF;
+    all[all.length - 1] = (byte) Markers.EOI;
+    return all;
+  }
+
   byte[] finish() {
     marker(Markers.EOI);
     return out.toByteArray();

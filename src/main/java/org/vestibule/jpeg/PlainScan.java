@@ -21,6 +21,9 @@ record PlainScan(
 
   private static final int MOST_TABLES = 2;
 
+  /** Bytes that the tables of an ordinary picture take, roughly. */
+  private static final int HEADER = 1024;
+
   PlainScan {
     dcTables = List.copyOf(dcTables);
     acTables = List.copyOf(acTables);
@@ -40,7 +43,7 @@ record PlainScan(
   byte[] rewrapped(byte[] source, JpegFrame frame, List<int[]> quantisation) throws JpegFault {
     List<HuffmanTable> dc = distinct(dcTables);
     List<HuffmanTable> ac = distinct(acTables);
-    BaselineWriter out = new BaselineWriter(to - from + 2048);
+    BaselineWriter out = new BaselineWriter(HEADER);
     out.frame(frame, quantisation);
     for (int i = 0; i < dc.size(); i++) {
       out.huffman(0, i, dc.get(i));
@@ -58,8 +61,7 @@ record PlainScan(
       tables[i] = indexOf(dc, dcTables.get(i)) << 4 | indexOf(ac, acTables.get(i));
     }
     out.scan(components, tables);
-    out.coded(source, from, to);
-    return out.finish();
+    return out.finishWith(source, from, to);
   }
 
   private static List<HuffmanTable> distinct(List<HuffmanTable> tables) {

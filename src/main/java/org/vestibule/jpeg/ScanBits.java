@@ -160,7 +160,12 @@ final class ScanBits {
 
   /** True if none of eight bytes is FF. */
   static boolean hasNoFill(long word) {
-    return ((~word - ONES) & word & TOPS) == 0;
+    return fill(word) == 0;
+  }
+
+  /** Not 0 if one of eight bytes is FF. */
+  static long fill(long word) {
+    return (~word - ONES) & word & TOPS;
   }
 
   private int afterFill(int first) {

@@ -1,5 +1,8 @@
 package org.vestibule.jpeg;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +18,9 @@ final class SegmentWalker {
   private static final int MOST_SEGMENTS = 20_000;
   private static final int MOST_ZEROS = 64;
   private static final int MOST_STRAYS = 100;
+
+  private static final VarHandle FIRST_LOWEST =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
   private final byte[] bytes;
   private final List<JpegSegment> segments = new ArrayList<>();
@@ -132,19 +138,34 @@ final class SegmentWalker {
   private int codedEnd(int from) {
     int i = from;
     while (i < bytes.length - 1) {
-      if (i + 8 < bytes.length && ScanBits.hasNoFill((long) ScanBits.WORD.get(bytes, i))) {
-        i += 8;
-        continue;
+      i = nextFill(i);
+      if (i >= bytes.length - 1) {
+        break;
       }
-      if (bytes[i] == (byte) 0xFF) {
-        int next = Bytes.u8(bytes, i + 1);
-        if (next != 0 && next != 0xFF && !Markers.isRestart(next)) {
-          return i;
-        }
+      int next = Bytes.u8(bytes, i + 1);
+      if (next != 0 && next != 0xFF && !Markers.isRestart(next)) {
+        return i;
       }
       i++;
     }
     return withoutZeros(from);
+  }
+
+  /** Where the next FF stands, or the file's length. */
+  private int nextFill(int from) {
+    int i = from;
+    while (i <= bytes.length - Long.BYTES) {
+      long fill = ScanBits.fill((long) FIRST_LOWEST.get(bytes, i));
+      if (fill != 0) {
+        // The lowest mark is exact; those above it may come of the borrow.
+        return i + Long.numberOfTrailingZeros(fill) / Byte.SIZE;
+      }
+      i += Long.BYTES;
+    }
+    while (i < bytes.length && bytes[i] != (byte) 0xFF) {
+      i++;
+    }
+    return i;
   }
 
   /**

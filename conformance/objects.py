@@ -14,6 +14,16 @@ from pydicom.filebase import DicomBytesIO
 
 PREFIX_AT = 128
 
+NOTE = "1.2.840.10008.5.1.4.1.1.88.59"
+PHOTOGRAPH = "VLPhotographicImage"
+KEY_OBJECT = "KeyObjectSelectionDocument"
+
+# What dsrdump says of itself, not of the file.
+DSRDUMP_LIMITS = {
+    "W: The VR checker does not support this Specific Character Set: ISO_IR 192",
+    "W: Check for template constraints not yet supported",
+}
+
 # Groups that exiftool fills from the frame header and the file system alone.
 STRUCTURE = {"SourceFile", "ExifTool", "System", "File", "Composite"}
 
@@ -42,15 +52,19 @@ def run(*command):
     return done.returncode, done.stdout.decode("utf-8", "replace").splitlines()
 
 
-def validated(path, accepted, seen):
+def is_note(path):
+    return pydicom.dcmread(path, stop_before_pixels=True).SOPClassUID == NOTE
+
+
+def validated(path, accepted, seen, kind):
     code, lines = run("dciodvfy", path)
     faults = []
     if code != 0:
         faults.append(f"dciodvfy ended with {code}")
-    if not any(line == "VLPhotographicImage" for line in lines):
-        faults.append("dciodvfy doesn't take it for a VL Photographic Image")
+    if not any(line == kind for line in lines):
+        faults.append(f"dciodvfy doesn't take it for a {kind}")
     for line in lines:
-        if line in ("", "VLPhotographicImage"):
+        if line in ("", kind):
             continue
         reasons = [reason for pattern, reason in accepted if pattern.fullmatch(line)]
         if reasons:
@@ -126,6 +140,36 @@ def parsed(path, uids):
     return faults
 
 
+def note(path, uids):
+    """A rejection note selects nothing but what it declares; dsrdump reads its tree."""
+    faults = []
+    data = pydicom.dcmread(path)
+    if data.SOPInstanceUID not in uids:
+        faults.append("pydicom and dcmdump read different SOP Instance UIDs")
+    evidence = {
+        object.ReferencedSOPInstanceUID
+        for study in data.CurrentRequestedProcedureEvidenceSequence
+        for series in study.ReferencedSeriesSequence
+        for object in series.ReferencedSOPSequence
+    }
+    selected = {
+        item.ReferencedSOPSequence[0].ReferencedSOPInstanceUID
+        for item in data.ContentSequence
+        if item.ValueType == "IMAGE"
+    }
+    if not selected or selected != evidence:
+        faults.append("content and evidence of the note name different objects")
+    code, lines = run("dsrdump", path)
+    if code != 0:
+        faults.append(f"dsrdump ended with {code}")
+    faults += [
+        "dsrdump: " + line
+        for line in lines
+        if line.startswith(("E:", "W:", "F:")) and line not in DSRDUMP_LIMITS
+    ]
+    return faults
+
+
 def bare(picture):
     """What exiftool finds in a codestream beyond the image's own structure."""
     with tempfile.NamedTemporaryFile(suffix=".jpg") as file:
@@ -143,13 +187,13 @@ def main(folder, accepted_paths):
     checked = 0
     for path in dicom_files(folder):
         checked += 1
-        faults = validated(path, accepted, seen)
         more, uids = dumped(path)
-        faults += more
         try:
-            faults += parsed(path, uids)
+            noted = is_note(path)
+            faults = validated(path, accepted, seen, KEY_OBJECT if noted else PHOTOGRAPH) + more
+            faults += note(path, uids) if noted else parsed(path, uids)
         except Exception as error:  # whatever stops an independent reader is a finding
-            faults.append(f"pydicom: {type(error).__name__}: {error}")
+            faults = more + [f"pydicom: {type(error).__name__}: {error}"]
         for fault in faults:
             print(f"{os.path.relpath(path, folder)}: {fault}")
         failed += bool(faults)

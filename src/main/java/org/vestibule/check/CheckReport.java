@@ -7,8 +7,9 @@ import java.util.List;
  *
  * @param name the file's name, as the person gave it
  * @param findings errors and warnings in the order of the walk
+ * @param photographic false for a rejection note, whose file header alone is looked at
  */
-public record CheckReport(String name, List<Finding> findings) {
+public record CheckReport(String name, List<Finding> findings, boolean photographic) {
 
   public CheckReport {
     findings = List.copyOf(findings);
@@ -16,7 +17,9 @@ public record CheckReport(String name, List<Finding> findings) {
 
   /** Checks a file's bytes. */
   public static CheckReport of(String name, byte[] file) {
-    return new CheckReport(name, PhotographicChecker.check(file));
+    return NoteRules.isNote(file)
+        ? new CheckReport(name, NoteRules.check(file), false)
+        : new CheckReport(name, PhotographicChecker.check(file), true);
   }
 
   /** True if nothing breaks the standard; there may be warnings. */
@@ -42,6 +45,9 @@ public record CheckReport(String name, List<Finding> findings) {
   }
 
   private String verdict() {
+    if (findings.isEmpty() && !photographic) {
+      return "a Key Object Selection Document, not a photograph; it names what it selects";
+    }
     if (findings.isEmpty()) {
       return "a conformant VL Photographic Image";
     }

@@ -6,6 +6,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Corrections;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.Practice;
+import org.vestibule.flow.Why;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -24,6 +25,8 @@ final class MoveCommand extends PersonCommand {
 
   @Mixin private ReasonOption reason = new ReasonOption();
 
+  @Mixin private KindOption kind = new KindOption();
+
   @Mixin private FactsOptions facts = new FactsOptions();
 
   MoveCommand(Surroundings surroundings) {
@@ -32,8 +35,8 @@ final class MoveCommand extends PersonCommand {
 
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
-    Outcome<String> why = reason.words();
-    if (why instanceof Refused<String> refused) {
+    Outcome<Why> why = kind.of(reason.words());
+    if (why instanceof Refused<Why> refused) {
       complain(refused);
       return ExitCode.WRONG_USE;
     }

@@ -5,6 +5,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Corrections;
 import org.vestibule.flow.Practice;
+import org.vestibule.flow.Why;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -23,14 +24,16 @@ final class RejectCommand extends PersonCommand {
 
   @Mixin private ReasonOption reason = new ReasonOption();
 
+  @Mixin private KindOption kind = new KindOption();
+
   RejectCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
-    Outcome<String> why = reason.words();
-    if (why instanceof Refused<String> refused) {
+    Outcome<Why> why = kind.of(reason.words());
+    if (why instanceof Refused<Why> refused) {
       complain(refused);
       return ExitCode.WRONG_USE;
     }

@@ -1,11 +1,14 @@
 package org.vestibule.flow;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Decision;
+import org.vestibule.assign.DecisionRecord;
 import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.PhotoFact;
 import org.vestibule.assign.WaitReason;
@@ -13,6 +16,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.encode.RejectionReason;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.store.PhotoRef;
 import org.vestibule.store.RunLock;
@@ -44,12 +48,12 @@ public final class Corrections {
   }
 
   /** Corrects a filed photograph; what is not said stays as it was. */
-  public Outcome<FiledPhoto> move(String id, PersonWords said, String why) throws IOException {
+  public Outcome<FiledPhoto> move(String id, PersonWords said, Why why) throws IOException {
     return locked("move", id, photo -> moveOne(photo, said, why));
   }
 
   /** Takes a photograph out of the record or off the waiting list; says what was done. */
-  public Outcome<String> reject(String id, String by, String why) throws IOException {
+  public Outcome<String> reject(String id, String by, Why why) throws IOException {
     return locked("reject", id, photo -> rejectOne(photo, by, why));
   }
 
@@ -70,6 +74,9 @@ public final class Corrections {
         return ((Refused<PhotoRef>) found).as();
       }
       Outcome<T> done = step.on(photo.value().hash());
+      if (done instanceof Done<T>) {
+        new RejectionNotes(practice).about(photo.value().hash());
+      }
       practice.store().followIndex();
       return done;
     }
@@ -100,7 +107,7 @@ public final class Corrections {
       return ((Refused<byte[]>) bytes).as();
     }
     Picture picture = Picture.ofFile(hash, sources.name(hash), facts, source.value());
-    return filed(picture, known.value(), "");
+    return filed(picture, known.value(), Why.NOTHING);
   }
 
   /** What was proposed while it waited; else what an interrupted run was about to file. */
@@ -117,8 +124,7 @@ public final class Corrections {
   }
 
   /** Files it; a picture that can't be filed goes on waiting, with what the person said. */
-  private Outcome<FiledPhoto> filed(Picture picture, Decided decided, String why)
-      throws IOException {
+  private Outcome<FiledPhoto> filed(Picture picture, Decided decided, Why why) throws IOException {
     Decision decision = decided.decision();
     Map<String, String> said = ProposalWords.of(decision, picture.facts().orientation());
     Setback setback = new Setback(practice);
@@ -138,7 +144,7 @@ public final class Corrections {
     }
   }
 
-  private Outcome<FiledPhoto> moveOne(ContentHash hash, PersonWords said, String why)
+  private Outcome<FiledPhoto> moveOne(ContentHash hash, PersonWords said, Why why)
       throws IOException {
     List<Intent> current = ledger.intents().current(hash);
     if (current.isEmpty()) {
@@ -174,18 +180,20 @@ public final class Corrections {
     if (!(picture instanceof Done<Picture> found)) {
       return ((Refused<Picture>) picture).as();
     }
-    return filed(found.value(), known.value(), why);
+    String follows = ReasonOfMove.of(DecisionRecord.of(old.value()), DecisionRecord.of(now));
+    return filed(found.value(), known.value(), why.orElse(follows));
   }
 
-  private Outcome<String> rejectOne(ContentHash hash, String by, String why) {
+  private Outcome<String> rejectOne(ContentHash hash, String by, Why why) {
     String id = practice.store().ids().of(hash);
     if (state(hash) == PhotoState.WAITING) {
-      ledger.waiting().dismiss(hash, by, why);
+      ledger.waiting().dismiss(hash, by, why.words());
       return Outcome.done(
           "Photograph " + id + " no longer waits. Its file stays where it is, untouched.");
     }
     boolean counted = !ledger.intents().current(hash).isEmpty();
-    if (ledger.corrections().reject(hash, by, why)) {
+    String reason = why.orElse(RejectionReason.UNSAFE).reason();
+    if (ledger.corrections().reject(hash, by, why.words(), requireNonNull(reason))) {
       return Outcome.done(
           counted
               ? "Photograph "

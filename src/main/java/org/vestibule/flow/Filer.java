@@ -77,15 +77,15 @@ final class Filer {
    * called takes it back.
    *
    * @param source where the decision comes from, such as {@code manifest}
-   * @param why the reason if an earlier decision is corrected; else empty
+   * @param why the reason if an earlier decision is corrected
    */
-  Outcome<FiledPhoto> file(Picture picture, Decision decision, Laid laid, String source, String why)
+  Outcome<FiledPhoto> file(Picture picture, Decision decision, Laid laid, String source, Why why)
       throws IOException {
     return complete(begin(picture, decision, laid, source, why));
   }
 
   /** Writes down the intent. */
-  Task begin(Picture picture, Decision decision, Laid laid, String source, String why) {
+  Task begin(Picture picture, Decision decision, Laid laid, String source, Why why) {
     List<Intent> intents = intentions.begin(picture, decision, source, why);
     return new Task(picture, decision, laid, Making.now(practice.settings()), intents, false);
   }

@@ -61,7 +61,8 @@ final class FilingLine implements AutoCloseable {
 
   /** Begins a photograph, and ends others. Its intent is in the ledger when this returns. */
   void add(Photo photo, Decided decided, Picture picture) throws IOException {
-    Filer.Task task = filer.begin(picture, decided.decision(), decided.laid(), "ingest", "");
+    Filer.Task task =
+        filer.begin(picture, decided.decision(), decided.laid(), "ingest", Why.NOTHING);
     made.add(new Step<>(photo, decided, threads.submit(() -> filer.make(task))));
     if (made.size() > width) {
       writeNext();

@@ -79,6 +79,9 @@ public final class Ingest {
       practice.store().objects().clearInterrupted();
       takingIn.places(roll);
       new BegunBefore(practice, tally).completeAll();
+      new RejectionNotes(practice)
+          .begun()
+          .forEach(missing -> tally.concern(missing.sentence() + "."));
     }
     for (int i = 0; i < roll.photos().size(); i++) {
       if (!progress.mayGoOn()) {

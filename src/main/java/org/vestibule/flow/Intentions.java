@@ -23,7 +23,7 @@ final class Intentions {
   }
 
   /** Patient, visit, decision and intents, in one transaction. */
-  List<Intent> begin(Picture picture, Decision decision, String source, String why) {
+  List<Intent> begin(Picture picture, Decision decision, String source, Why why) {
     return ledger.together(
         () -> {
           String who = decision.decidedBy();
@@ -38,7 +38,8 @@ final class Intentions {
                       DecisionJson.write(DecisionRecord.of(decision)),
                       who,
                       source,
-                      why);
+                      why.words(),
+                      why.reason());
           Making making = Making.now(practice.settings());
           return ledger.intents().begin(filing(picture, decision, row.id(), making), who);
         });

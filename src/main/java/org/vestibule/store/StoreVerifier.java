@@ -13,6 +13,7 @@ import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.KeptObject;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.LedgerUnusableException;
+import org.vestibule.store.ledger.NoteRow;
 import org.vestibule.store.ledger.PhotoRow;
 import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.objects.ObjectStore;
@@ -83,6 +84,12 @@ public final class StoreVerifier {
         object(object, inspection, findings);
       }
     }
+    for (NoteRow note : ledger.notes().all()) {
+      kept.add(note.sopUid());
+      if (which.test(note.sopUid())) {
+        asKept(note.sopUid(), note.sizeBytes(), note.fileHash(), findings);
+      }
+    }
     unknownObjects(kept, findings);
     gaps(findings);
     for (String stray : objects.strays()) {
@@ -118,41 +125,9 @@ public final class StoreVerifier {
   }
 
   private void object(KeptObject object, Inspection inspection, List<Finding> findings) {
-    Optional<byte[]> bytes;
-    try {
-      bytes = objects.get(object.sopUid());
-    } catch (IOException unreadable) {
-      findings.add(
-          new Finding(
-              Finding.Kind.DAMAGE,
-              "object " + object.sopUid() + " can't be read from the disk",
-              "check the disk, and restore the object from the backup"));
-      return;
-    }
+    Optional<byte[]> bytes =
+        asKept(object.sopUid(), object.sizeBytes(), object.fileHash(), findings);
     if (bytes.isEmpty()) {
-      findings.add(
-          new Finding(
-              Finding.Kind.MISSING,
-              "object " + object.sopUid() + " is kept but not there",
-              "restore it from the backup of the objects"));
-      return;
-    }
-    if (bytes.get().length != object.sizeBytes()
-        || !ContentHash.of(bytes.get()).equals(object.fileHash())) {
-      findings.add(
-          new Finding(
-              Finding.Kind.DAMAGE,
-              "object "
-                  + object.sopUid()
-                  + " was kept with "
-                  + object.sizeBytes()
-                  + " bytes and hash "
-                  + object.fileHash().brief()
-                  + ", and now has "
-                  + bytes.get().length
-                  + " bytes and hash "
-                  + ContentHash.of(bytes.get()).brief(),
-              "check the disk, and restore the object from the backup"));
       return;
     }
     Intent intent = ledger.intents().find(object.sopUid()).orElseThrow();
@@ -165,6 +140,49 @@ public final class StoreVerifier {
                         Finding.Kind.DAMAGE,
                         "object " + object.sopUid() + ": " + wrong,
                         "please report this: the file is as it was written")));
+  }
+
+  /** The file's bytes if they are those that were kept; else a finding more. */
+  private Optional<byte[]> asKept(
+      String uid, long sizeBytes, ContentHash hash, List<Finding> findings) {
+    Optional<byte[]> bytes;
+    try {
+      bytes = objects.get(uid);
+    } catch (IOException unreadable) {
+      findings.add(
+          new Finding(
+              Finding.Kind.DAMAGE,
+              "object " + uid + " can't be read from the disk",
+              "check the disk, and restore the object from the backup"));
+      return Optional.empty();
+    }
+    if (bytes.isEmpty()) {
+      findings.add(
+          new Finding(
+              Finding.Kind.MISSING,
+              "object " + uid + " is kept but not there",
+              "restore it from the backup of the objects"));
+      return bytes;
+    }
+    ContentHash found = ContentHash.of(bytes.get());
+    if (bytes.get().length == sizeBytes && found.equals(hash)) {
+      return bytes;
+    }
+    findings.add(
+        new Finding(
+            Finding.Kind.DAMAGE,
+            "object "
+                + uid
+                + " was kept with "
+                + sizeBytes
+                + " bytes and hash "
+                + hash.brief()
+                + ", and now has "
+                + bytes.get().length
+                + " bytes and hash "
+                + found.brief(),
+            "check the disk, and restore the object from the backup"));
+    return Optional.empty();
   }
 
   private void unknownObjects(Set<String> kept, List<Finding> findings) throws IOException {

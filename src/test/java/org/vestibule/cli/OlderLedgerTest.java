@@ -174,9 +174,13 @@ class OlderLedgerTest {
     Asked repaired = Asked.of(home, "repair");
     assertThat(repaired.code()).isEqualTo(4);
     assertThat(repaired.out())
-        .contains("Objects that the ledger doesn't know: 2\n")
+        .contains("Objects that the ledger doesn't know: 3\n")
         .contains("Patient               Ned Brightwater\n");
     assertThat(repaired.out().replaceAll("\\s+", " "))
+        .containsPattern(
+            "[0-9.]+: it is a rejection note, by which these objects no longer count: 2\\.25\\.[0-9]+\\."
+                + " What to do: the ledger doesn't know that correction: make it again, with move or"
+                + " reject, unless that was done; this file is in no search\\.")
         .contains(
             "Photograph "
                 + before
@@ -197,7 +201,7 @@ class OlderLedgerTest {
     assertThat(Asked.by("Ada", home, "move", since, "--visit", "V2", "--why", "x").code()).isZero();
     olderLedger();
     assertThat(Asked.of(home, "repair").out().replaceAll("\\s+", " "))
-        .contains("Objects that the ledger doesn't know: 2 ")
+        .contains("Objects that the ledger doesn't know: 3 ")
         .contains(
             "which the ledger doesn't know either, has the same picture or the same second: which"
                 + " of them counts can't be told from the files.");

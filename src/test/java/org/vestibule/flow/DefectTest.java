@@ -112,7 +112,7 @@ class DefectTest {
         small.open(small.settings(), poison(new IllegalStateException(SECRET_WORDS)))) {
       String id = practice.store().ids().of(ARCH);
       PersonWords words = PersonWords.by("Ada Example").with(PhotoFact.TEETH, "36").seenByPerson();
-      assertThatThrownBy(() -> new Corrections(practice).move(id, words, "wrong tooth"))
+      assertThatThrownBy(() -> new Corrections(practice).move(id, words, Why.of("wrong tooth")))
           .isInstanceOf(IllegalStateException.class);
       assertThat(practice.store().ledger().photos().find(ARCH).orElseThrow().state())
           .isEqualTo(PhotoState.KEPT);

@@ -173,7 +173,7 @@ final class IngestBench {
     Filer.Task task =
         times.of(
             "ledger: intent",
-            () -> filer.begin(picture, decided.decision(), decided.laid(), "ingest", ""));
+            () -> filer.begin(picture, decided.decision(), decided.laid(), "ingest", Why.NOTHING));
     times.of(
         "quality look",
         () -> PictureAdvice.look(picture, task.decision(), practice.settings().quality()));

@@ -145,7 +145,7 @@ class InterruptedFilingTest {
     killed(WriteStep.OBJECT_NAMED, 1);
     try (Practice practice = small.open()) {
       String id = practice.store().ids().of(ARCH);
-      assertThat(new Corrections(practice).reject(id, "Ada Example", "not ours").orThrow())
+      assertThat(new Corrections(practice).reject(id, "Ada Example", Why.of("not ours")).orThrow())
           .isEqualTo(
               "Photograph "
                   + id
@@ -207,7 +207,7 @@ class InterruptedFilingTest {
     try (Practice practice = small.open(small.settings(), Death.at(WriteStep.OBJECT_NAMED, 1))) {
       String id = practice.store().ids().of(ARCH);
       PersonWords words = words().with(PhotoFact.TEETH, "36");
-      assertThatThrownBy(() -> new Corrections(practice).move(id, words, "wrong tooth"))
+      assertThatThrownBy(() -> new Corrections(practice).move(id, words, Why.of("wrong tooth")))
           .isInstanceOf(Death.class);
     }
   }
@@ -220,7 +220,7 @@ class InterruptedFilingTest {
       String id = practice.store().ids().of(ARCH);
       assertThat(new Corrections(practice).file(id, words()))
           .isEqualTo(Outcome.refused("this photograph is filed already", "correct it with move"));
-      assertThat(new Corrections(practice).reject(id, "Ada Example", "not ours").orThrow())
+      assertThat(new Corrections(practice).reject(id, "Ada Example", Why.of("not ours")).orThrow())
           .contains("out of search");
       assertThat(state(practice)).isEqualTo(PhotoState.REJECTED);
       small.ingest(practice);

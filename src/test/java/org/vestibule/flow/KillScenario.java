@@ -80,7 +80,7 @@ enum KillScenario {
               .with(PhotoFact.TEETH, "36")
               .with(PhotoFact.MIRROR, "as shot")
               .seenByPerson();
-      return new Corrections(practice).move(id(practice), words, "wrong tooth");
+      return new Corrections(practice).move(id(practice), words, Why.of("wrong tooth"));
     }
   },
 
@@ -93,7 +93,7 @@ enum KillScenario {
 
     @Override
     void run(SmallPractice small, Practice practice) throws IOException {
-      new Corrections(practice).reject(id(practice), "Ada Example", "not ours").orThrow();
+      new Corrections(practice).reject(id(practice), "Ada Example", Why.of("not ours")).orThrow();
     }
 
     /** Said again, it is done once: now, or already before. */
@@ -103,7 +103,7 @@ enum KillScenario {
           practice.store().ledger().photos().find(ARCH).orElseThrow().state()
               == PhotoState.REJECTED;
       Outcome<String> again =
-          new Corrections(practice).reject(id(practice), "Ada Example", "not ours");
+          new Corrections(practice).reject(id(practice), "Ada Example", Why.of("not ours"));
       assertThat(again instanceof Done<String>).isNotEqualTo(before);
       small.ingestOnAllProcessors(practice);
     }

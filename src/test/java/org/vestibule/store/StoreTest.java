@@ -81,7 +81,10 @@ class StoreTest {
     try (Store store = StoreFixture.open(folder).orThrow()) {
       StoreFixture.file(store, "a.jpg");
       StoreFixture.file(store, "b.jpg");
-      store.ledger().corrections().reject(StoreFixture.photo("a.jpg"), "A. Finch", "no tooth");
+      store
+          .ledger()
+          .corrections()
+          .reject(StoreFixture.photo("a.jpg"), "A. Finch", "no tooth", "unsafe");
       assertThat(store.followIndex().kind()).isEqualTo(CaughtUp.Kind.APPLIED);
       IndexAnswer before = store.index().search(IndexQuery.all(9));
       assertThat(store.reindex().kind()).isEqualTo(CaughtUp.Kind.REBUILT);

@@ -51,7 +51,7 @@ class StoreVerifierTest {
     assertThat(verify()).isEmpty();
     StoreFixture.file(store, "harmed.jpg");
     assertThat(verify()).as("with a replaced object").isEmpty();
-    store.ledger().corrections().reject(harmed.hash(), "A. Finch", "not a tooth");
+    store.ledger().corrections().reject(harmed.hash(), "A. Finch", "not a tooth", "unsafe");
     store.followIndex();
     assertThat(verify()).as("with a rejected one").isEmpty();
   }

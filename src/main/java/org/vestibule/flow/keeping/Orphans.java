@@ -21,6 +21,7 @@ import org.vestibule.dicom.DicomFile;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
+import org.vestibule.encode.RejectionNote;
 import org.vestibule.flow.PhotoWords;
 import org.vestibule.flow.Practice;
 import org.vestibule.jpeg.JpegStructure;
@@ -52,6 +53,10 @@ final class Orphans {
   private static final String LEAVE =
       "leave it as it is, or look for a sound copy in a backup; it is in no search";
 
+  private static final String CORRECT_AGAIN =
+      "the ledger doesn't know that correction: make it again, with move or reject, unless that was"
+          + " done; this file is in no search";
+
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("uuuuMMddHHmmss", Locale.ROOT);
 
@@ -82,6 +87,7 @@ final class Orphans {
   List<Orphan> all() throws IOException {
     Set<String> kept = new HashSet<>();
     ledger.kept().all().forEach(object -> kept.add(object.sopUid()));
+    ledger.notes().all().forEach(note -> kept.add(note.sopUid()));
     Map<String, Read> found = new LinkedHashMap<>();
     for (String uid : practice.store().objects().list()) {
       if (!kept.contains(uid) && ledger.intents().find(uid).isEmpty()) {
@@ -115,6 +121,10 @@ final class Orphans {
     String fault = "";
     if (!data.string(Tags.SOPInstanceUID).equals(Optional.of(uid))) {
       fault = "it is not the object that its name says";
+    } else if (isNote(data)) {
+      fault =
+          "it is a rejection note, by which these objects no longer count: "
+              + String.join(", ", rejected(data));
     } else if (!isOurs(data)) {
       fault = "it was not made by this program";
     } else if (sound instanceof Refused<JpegStructure> refused) {
@@ -125,6 +135,17 @@ final class Orphans {
     String hash =
         picture instanceof Outcome.Done<byte[]> done ? ContentHash.of(done.value()).hex() : "";
     return new Read(uid, fault, data, hash);
+  }
+
+  private static boolean isNote(DataSet data) {
+    return data.string(Tags.SOPClassUID).equals(Optional.of(RejectionNote.SOP_CLASS));
+  }
+
+  private static List<String> rejected(DataSet note) {
+    return note.items(Tags.ContentSequence).stream()
+        .flatMap(item -> item.item(Tags.ReferencedSOPSequence).stream())
+        .flatMap(object -> object.string(Tags.ReferencedSOPInstanceUID).stream())
+        .toList();
   }
 
   private static boolean isOurs(DataSet data) {
@@ -158,7 +179,8 @@ final class Orphans {
 
   private Orphan orphan(Read one, Map<String, Read> all, Map<String, String> filed) {
     if (!one.fault().isEmpty()) {
-      return new Orphan(one.uid(), one.fault(), List.of(), List.of(), LEAVE);
+      String advice = isNote(one.data()) ? CORRECT_AGAIN : LEAVE;
+      return new Orphan(one.uid(), one.fault(), List.of(), List.of(), advice);
     }
     List<String> doubts = new ArrayList<>();
     String other = filed.getOrDefault(one.picture(), filed.getOrDefault(one.taken(), ""));

@@ -18,6 +18,7 @@ import org.vestibule.flow.Verify;
 import org.vestibule.store.Finding;
 import org.vestibule.store.RunLock;
 import org.vestibule.store.ledger.KeptObject;
+import org.vestibule.store.ledger.NoteRow;
 import org.vestibule.store.objects.FolderObjectStore;
 import org.vestibule.store.objects.ObjectStore;
 import org.vestibule.store.steps.WriteSteps;
@@ -72,7 +73,10 @@ public final class Repair {
             ? (int) objects.strays().stream().filter(objects::isInterrupted).count()
             : objects.clearInterrupted();
     for (KeptObject object : practice.store().ledger().kept().all()) {
-      bringBack(object);
+      bringBack(object.sopUid(), object.fileHash());
+    }
+    for (NoteRow note : practice.store().ledger().notes().all()) {
+      bringBack(note.sopUid(), note.fileHash());
     }
     boolean index =
         practice.store().verifier().verify(uid -> false, (i, k, b) -> Optional.empty()).stream()
@@ -104,13 +108,13 @@ public final class Repair {
   }
 
   /** Puts a sound copy where an object is damaged or missing; the damaged file is set aside. */
-  private void bringBack(KeptObject object) throws IOException {
+  private void bringBack(String uid, ContentHash hash) throws IOException {
     ObjectStore source = copies;
-    if (source == null || isSound(objects, object) || !isSound(source, object)) {
+    if (source == null || isSound(objects, uid, hash) || !isSound(source, uid, hash)) {
       return;
     }
-    broughtBack.add(object.sopUid());
-    Path target = objects.path(object.sopUid()).orElseThrow();
+    broughtBack.add(uid);
+    Path target = objects.path(uid).orElseThrow();
     if (dryRun) {
       return;
     }
@@ -119,15 +123,12 @@ public final class Repair {
       Files.createDirectories(aside);
       Files.move(target, aside.resolve(String.valueOf(target.getFileName())));
     }
-    objects.putIfAbsent(object.sopUid(), source.get(object.sopUid()).orElseThrow()).orThrow();
+    objects.putIfAbsent(uid, source.get(uid).orElseThrow()).orThrow();
   }
 
-  private static boolean isSound(ObjectStore store, KeptObject object) {
+  private static boolean isSound(ObjectStore store, String uid, ContentHash hash) {
     try {
-      return store
-          .get(object.sopUid())
-          .filter(bytes -> ContentHash.of(bytes).equals(object.fileHash()))
-          .isPresent();
+      return store.get(uid).filter(bytes -> ContentHash.of(bytes).equals(hash)).isPresent();
     } catch (IOException unreadable) {
       return false;
     }

@@ -8,6 +8,7 @@ import org.vestibule.base.ContentHash;
  * Why a revision of a photograph no longer counts.
  *
  * @param newRevision the one that took its place; none if it was rejected
+ * @param reason a word of the reasons' table; none in corrections of older versions
  */
 public record CorrectionRow(
     ContentHash hash,
@@ -15,4 +16,5 @@ public record CorrectionRow(
     @Nullable Integer newRevision,
     String who,
     String why,
+    @Nullable String reason,
     Instant at) {}

@@ -26,9 +26,10 @@ public final class Corrections {
    * Takes a photograph out of the record and out of search that is filed, or was to be filed by a
    * run that did not finish.
    *
+   * @param reason of what kind the reason is, a word of the reasons' table
    * @return false if nothing of it counts any more, or it waits
    */
-  public boolean reject(ContentHash hash, String who, String why) {
+  public boolean reject(ContentHash hash, String who, String why, String reason) {
     return database.together(
         () -> {
           List<Intent> current = intents.current(hash);
@@ -41,7 +42,7 @@ public final class Corrections {
           if (current.isEmpty()) {
             events.add(who, "dismissed", hash, why);
           } else {
-            insert(current.get(0), "REJECTED", null, who, why);
+            insert(current.get(0), "REJECTED", null, who, why, reason);
           }
           photos.move(hash, PhotoState.REJECTED);
           changes.remove(hash.hex());
@@ -50,14 +51,19 @@ public final class Corrections {
   }
 
   void replaced(Intent old, int newRevision, DecisionRow decision) {
-    insert(old, "REPLACED", newRevision, decision.decidedBy(), decision.why());
+    insert(old, "REPLACED", newRevision, decision.decidedBy(), decision.why(), decision.reason());
   }
 
   private void insert(
-      Intent old, String kind, @Nullable Integer newRevision, String who, String why) {
+      Intent old,
+      String kind,
+      @Nullable Integer newRevision,
+      String who,
+      String why,
+      @Nullable String reason) {
     database.update(
-        "INSERT INTO correction (practice, hash, revision, kind, new_revision, who, why, at)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        "INSERT INTO correction (practice, hash, revision, kind, new_revision, who, why, reason,"
+            + " at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
         database.practice(),
         old.hash(),
         old.revision(),
@@ -65,6 +71,7 @@ public final class Corrections {
         newRevision,
         who,
         why,
+        reason,
         database.now());
   }
 
@@ -77,13 +84,14 @@ public final class Corrections {
         hash);
   }
 
-  private static CorrectionRow read(Row row) throws SQLException {
+  static CorrectionRow read(Row row) throws SQLException {
     return new CorrectionRow(
         row.hash("hash"),
         row.number("revision"),
         row.numberOrNull("new_revision"),
         row.text("who"),
         row.text("why"),
+        row.textOrNull("reason"),
         row.time("at"));
   }
 }

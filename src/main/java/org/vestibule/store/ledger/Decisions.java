@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.ContentHash;
 
 /** Who decided what about a photograph; only ever added to. */
@@ -27,16 +28,31 @@ public final class Decisions {
    */
   public DecisionRow add(
       ContentHash hash, String json, String decidedBy, String source, String why) {
+    return add(hash, json, decidedBy, source, why, null);
+  }
+
+  /**
+   * Records a decision that corrects an earlier one.
+   *
+   * @param reason of what kind the reason is, a word of the reasons' table
+   */
+  public DecisionRow add(
+      ContentHash hash,
+      String json,
+      String decidedBy,
+      String source,
+      String why,
+      @Nullable String reason) {
     return database.together(
         () -> {
           photos.require(hash);
           Instant at = database.now();
           DecisionRow decision =
               new DecisionRow(
-                  id(hash, json, decidedBy, at), hash, json, decidedBy, source, why, at);
+                  id(hash, json, decidedBy, at), hash, json, decidedBy, source, why, reason, at);
           database.update(
               "INSERT INTO decision (practice, id, hash, json, decided_by, source, why,"
-                  + " decided_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                  + " reason, decided_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
               database.practice(),
               decision.id(),
               hash,
@@ -44,6 +60,7 @@ public final class Decisions {
               decidedBy,
               source,
               why,
+              reason,
               at);
           return decision;
         });
@@ -90,6 +107,7 @@ public final class Decisions {
         row.text("decided_by"),
         row.text("source"),
         row.text("why"),
+        row.textOrNull("reason"),
         row.time("decided_at"));
   }
 }

@@ -26,6 +26,8 @@ public final class Ledger implements AutoCloseable {
   private final Consents consents;
   private final Releases releases;
   private final Deliveries deliveries;
+  private final Notes notes;
+  private final Orders orders;
 
   private Ledger(Database database, Uids uids) {
     this.database = database;
@@ -42,6 +44,8 @@ public final class Ledger implements AutoCloseable {
     consents = new Consents(database);
     releases = new Releases(database);
     deliveries = new Deliveries(database);
+    notes = new Notes(database, uids);
+    orders = new Orders(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 
@@ -138,6 +142,14 @@ public final class Ledger implements AutoCloseable {
 
   public Deliveries deliveries() {
     return deliveries;
+  }
+
+  public Notes notes() {
+    return notes;
+  }
+
+  public Orders orders() {
+    return orders;
   }
 
   /** What SQLite finds wrong in its own file; empty if it is sound. */

@@ -22,11 +22,17 @@ public final class LedgerCopy {
 
   private LedgerCopy() {}
 
-  /** Every object that was kept when the copy was made, rejected and replaced ones too. */
+  /**
+   * Every object that was kept when the copy was made, rejected and replaced ones and notes too.
+   */
   public static List<Kept> kept(Path file) {
+    String notes =
+        list(file, "SELECT 1 FROM sqlite_master WHERE name = 'note'", row -> 1).isEmpty()
+            ? ""
+            : " UNION ALL SELECT sop_uid, file_hash, size, at FROM note";
     return list(
         file,
-        "SELECT sop_uid, file_hash, size FROM kept ORDER BY at, sop_uid",
+        "SELECT sop_uid, file_hash, size, at FROM kept" + notes + " ORDER BY at, sop_uid",
         row ->
             new Kept(
                 row.getString("sop_uid"),

@@ -13,7 +13,7 @@ import org.vestibule.base.Outcome;
 final class Schema {
 
   /** The newest layout; there is one resource {@code schema-<n>.sql} for each up to it. */
-  static final int NEWEST = 5;
+  static final int NEWEST = 7;
 
   private Schema() {}
 

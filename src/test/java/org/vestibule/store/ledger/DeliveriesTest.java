@@ -90,7 +90,7 @@ class DeliveriesTest {
   void whatIsTakenBackBeforeItWasSentIsNotSent() {
     ContentHash hash = filed("a.jpg");
     waiting();
-    ledger.corrections().reject(hash, "A. Finch", "wrong patient");
+    ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
     assertThat(waiting()).isEmpty();
     assertThat(state(hash)).isEqualTo("[photo 1 WITHDRAWN]");
   }
@@ -98,7 +98,7 @@ class DeliveriesTest {
   @Test
   void whatWasTakenBackBeforeItWasEverFollowedIsNotBegun() {
     ContentHash hash = filed("a.jpg");
-    ledger.corrections().reject(hash, "A. Finch", "wrong patient");
+    ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
     assertThat(waiting()).isEmpty();
     assertThat(state(hash)).isEqualTo("[]");
   }
@@ -122,7 +122,7 @@ class DeliveriesTest {
   void whatMayHaveArrivedIsTakenBackByANoteToo() {
     ContentHash hash = filed("a.jpg");
     deliveries.begin(waiting());
-    ledger.corrections().reject(hash, "A. Finch", "wrong patient");
+    ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
     waiting();
     assertThat(state(hash)).isEqualTo("[photo 1 WAITING taken back, note 1 WAITING due]");
   }
@@ -156,7 +156,7 @@ class DeliveriesTest {
   void whatIsTakenBackInTheLastMomentIsNotBegun() {
     ContentHash hash = filed("a.jpg");
     List<DeliveryRow> due = waiting();
-    ledger.corrections().reject(hash, "A. Finch", "wrong patient");
+    ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
     assertThat(deliveries.begin(due)).isEmpty();
   }
 

@@ -141,14 +141,15 @@ class FilingTest {
   void rejectingTakesItOutOfRecordAndSearchAndSaysWhoAndWhy() {
     Filing filing = filing("a", "P1");
     LedgerFixture.file(ledger, filing);
-    assertThat(ledger.corrections().reject(filing.hash(), "A. Finch", "not a tooth")).isTrue();
-    assertThat(ledger.corrections().reject(filing.hash(), "A. Finch", "again")).isFalse();
+    assertThat(ledger.corrections().reject(filing.hash(), "A. Finch", "not a tooth", "unsafe"))
+        .isTrue();
+    assertThat(ledger.corrections().reject(filing.hash(), "A. Finch", "again", "unsafe")).isFalse();
     assertThat(ledger.intents().current(filing.hash())).isEmpty();
     assertThat(state(filing.hash())).isEqualTo(PhotoState.REJECTED);
     assertThat(ledger.corrections().of(filing.hash()))
         .containsExactly(
             new CorrectionRow(
-                filing.hash(), 1, null, "A. Finch", "not a tooth", LedgerFixture.NOW));
+                filing.hash(), 1, null, "A. Finch", "not a tooth", "unsafe", LedgerFixture.NOW));
     assertThat(ledger.changes().last().orElseThrow().record()).isNull();
   }
 

@@ -50,6 +50,8 @@ class HistoryTest {
           "secret_mark",
           "visit_card",
           "photo_mark",
+          "note",
+          "visit_order",
           "outgoing",
           "delivery_event",
           "delivery_coercion",

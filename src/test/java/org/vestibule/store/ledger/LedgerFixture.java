@@ -141,7 +141,10 @@ final class LedgerFixture {
     ledger.intents().abandon(filed, "A. Finch", "can't be turned without loss");
     file(ledger, decide(ledger, filed, "P1", Role.FRAME, Role.CROP));
     deliver(ledger, filed);
-    ledger.corrections().reject(filed, "A. Finch", "wrong patient");
+    ledger.corrections().reject(filed, "A. Finch", "wrong patient", "unsafe");
+    int revision = ledger.corrections().of(filed).get(0).revision();
+    ledger.notes().keep(filed, revision, "2.25.3", "unsafe", filed, 1);
+    ledger.orders().add(new OrderRow("V1", "WORKLIST", "S1", "{}", CLOCK.instant()), "A. Finch");
     ledger
         .waiting()
         .put(arrive(ledger, "waits.jpg"), "[\"side unknown\"]", "{}", "{\"hash\":\"w\"}");

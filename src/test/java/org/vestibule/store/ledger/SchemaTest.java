@@ -18,6 +18,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,12 +66,8 @@ class SchemaTest {
     assertThat(ask("PRAGMA user_version")).containsExactly("" + Schema.NEWEST);
     assertThat(ask("SELECT practice FROM identity")).containsExactly(PRACTICE);
     assertThat(ask("SELECT what FROM event ORDER BY number"))
-        .containsExactly(
-            "ledger layout 1",
-            "ledger layout 2",
-            "ledger layout 3",
-            "ledger layout 4",
-            "ledger layout 5");
+        .containsExactlyElementsOf(
+            IntStream.rangeClosed(1, Schema.NEWEST).mapToObj(n -> "ledger layout " + n).toList());
   }
 
   @Test
@@ -151,12 +148,12 @@ class SchemaTest {
   @Test
   void aNewerLayoutIsRefusedAndNotTouched() throws Exception {
     open(file, PRACTICE).orThrow().close();
-    run("PRAGMA user_version = 7");
+    run("PRAGMA user_version = 99");
     byte[] before = Files.readAllBytes(file);
     assertThat(open(file, PRACTICE))
         .isEqualTo(
             Outcome.refused(
-                "the ledger has layout 7, and this program knows layouts up to " + Schema.NEWEST,
+                "the ledger has layout 99, and this program knows layouts up to " + Schema.NEWEST,
                 "use the program version that wrote it, or a newer one; nothing was changed"));
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
   }

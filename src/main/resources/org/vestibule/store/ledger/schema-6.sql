@@ -1,0 +1,1 @@
+-- The ledger's tables, version 6: accounts and sessions.

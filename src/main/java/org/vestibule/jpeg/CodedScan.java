@@ -63,8 +63,8 @@ final class CodedScan {
     for (int i = 0; i < mine.size(); i++) {
       boolean sampledAlike =
           mine.size() == 1
-              || mine.get(i).horizontal() == others.get(i).horizontal()
-                  && mine.get(i).vertical() == others.get(i).vertical();
+              || (mine.get(i).horizontal() == others.get(i).horizontal()
+                  && mine.get(i).vertical() == others.get(i).vertical());
       if (!sampledAlike || !hasTablesOf(i, other)) {
         return false;
       }

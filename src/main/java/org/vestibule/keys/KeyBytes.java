@@ -9,6 +9,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
 /** The bytes of a file with keys, certificates or a password, and its name without its folder. */
+@SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
 record KeyBytes(String name, byte[] bytes) {
 
   static final int MOST_BYTES = 1 << 20;

@@ -205,7 +205,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       refresh();
     }
     DirectoryReader reader = open;
-    if (reader != null && (searcher == null || searcher.getIndexReader() != reader)) {
+    if (reader != null && searcher == null) {
       searcher = new IndexSearcher(reader);
     }
     return Optional.ofNullable(searcher);
@@ -218,6 +218,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       DirectoryReader newer = DirectoryReader.openIfChanged(reader);
       if (newer != null) {
         open = newer;
+        searcher = null;
         reader.close();
       }
     } else if (Files.isDirectory(folder) && DirectoryReader.indexExists(directory)) {

@@ -70,6 +70,40 @@ public final class Deliveries {
         row.number());
   }
 
+  /** Says that these were not sent after all; what was sent before stays so. */
+  public void notBegun(List<DeliveryRow> rows) {
+    database.together(
+        () -> {
+          rows.stream().filter(row -> !row.perhapsThere()).forEach(this::notBegun);
+          return rows;
+        });
+  }
+
+  private void notBegun(DeliveryRow row) {
+    database.update(
+        "UPDATE delivery SET perhaps_there = 0 WHERE practice = ? AND number = ? AND attempts = ?",
+        database.practice(),
+        row.number(),
+        row.attempts());
+  }
+
+  /** When the next thing is due; empty if nothing is. */
+  public Optional<Instant> nextDue(String destination) {
+    return List.of(DeliveryState.WAITING, DeliveryState.SENT, DeliveryState.FAILED).stream()
+        .flatMap(state -> firstDue(destination, state).stream())
+        .min(Instant::compareTo);
+  }
+
+  private Optional<Instant> firstDue(String destination, DeliveryState state) {
+    return database.one(
+        "SELECT due_at FROM delivery WHERE practice = ? AND destination = ? AND state = ?"
+            + " AND due_at IS NOT NULL ORDER BY due_at, number LIMIT 1",
+        row -> row.time("due_at"),
+        database.practice(),
+        destination,
+        state);
+  }
+
   /** Notes what an object is, once its file was looked into. */
   public void identify(
       long number, String sopUid, String sopClass, String studyUid, String seriesUid) {
@@ -98,20 +132,28 @@ public final class Deliveries {
     }
   }
 
+  /** What is confirmed stays so, and what was taken back meanwhile is not sent again. */
   private void apply(DeliveryChange change, String who) {
-    database.update(
-        "UPDATE delivery SET state = ?, attempts = ?, asks = ?, perhaps_there = ?, due_at = ?,"
-            + " status = ?, words = ?, changed_at = ? WHERE practice = ? AND number = ?",
-        change.state(),
-        change.attempts(),
-        change.asks(),
-        change.perhapsThere() ? 1 : 0,
-        DeliveryRows.second(change.dueAt()),
-        change.status(),
-        change.words(),
-        database.now(),
-        database.practice(),
-        change.delivery());
+    int changed =
+        database.update(
+            "UPDATE delivery SET state = ?, attempts = ?, asks = ?, perhaps_there = ?, due_at ="
+                + " CASE WHEN taken_back = 1 AND ? <> 'SENT' THEN NULL ELSE ? END, status = ?,"
+                + " words = ?, changed_at = ? WHERE practice = ? AND number = ?"
+                + " AND state <> 'CONFIRMED'",
+            change.state(),
+            change.attempts(),
+            change.asks(),
+            change.perhapsThere() ? 1 : 0,
+            change.state(),
+            DeliveryRows.second(change.dueAt()),
+            change.status(),
+            change.words(),
+            database.now(),
+            database.practice(),
+            change.delivery());
+    if (changed == 0) {
+      return;
+    }
     events.add(
         change.delivery(),
         change.state(),

@@ -1,0 +1,132 @@
+package org.vestibule.forward;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.DicomFile;
+import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
+import org.vestibule.store.ledger.DeliveryRow;
+import org.vestibule.store.objects.ObjectStore;
+
+/** Makes a parcel of an object on the disk, of whose file only the head is read. */
+final class ParcelReader {
+
+  /** Preamble, prefix and the element that says how long the rest of the meta information is. */
+  private static final int FIXED_HEAD = 144;
+
+  private static final int GROUP_LENGTH_AT = 140;
+  private static final int LONGEST_META = 1 << 16;
+
+  private final ObjectStore objects;
+
+  ParcelReader(ObjectStore objects) {
+    this.objects = objects;
+  }
+
+  /**
+   * The object as it will be sent.
+   *
+   * @param sopUid of a note perhaps not yet in the row
+   */
+  Outcome<Parcel> read(DeliveryRow row, String sopUid) throws IOException {
+    Parcel.Source source = source(sopUid);
+    long size = objects.size(sopUid).orElse(-1);
+    if (size < 0) {
+      return damaged("is missing here");
+    }
+    byte[] head = head(source);
+    Outcome<DicomFile> file = Part10Reader.read(head);
+    if (file instanceof Refused<DicomFile>) {
+      return damaged("is damaged here");
+    }
+    DataSet meta = file.orThrow().meta();
+    Optional<String> sopClass = meta.string(Tags.MediaStorageSOPClassUID);
+    if (sopClass.isEmpty()
+        || !meta.string(Tags.MediaStorageSOPInstanceUID).equals(Optional.of(sopUid))) {
+      return damaged("is not the one that its name says");
+    }
+    Outcome<Instance> instance =
+        row.note() ? ofNote(sopClass.get(), sopUid) : ofPhoto(row, sopClass.get(), sopUid);
+    return instance.map(
+        known ->
+            new Parcel(
+                known,
+                file.orThrow().transferSyntax().uid(),
+                row.note() ? Parcel.Kind.NOTE : Parcel.Kind.PHOTO,
+                source,
+                size,
+                head.length));
+  }
+
+  private static Outcome<Instance> ofPhoto(DeliveryRow row, String sopClass, String sopUid) {
+    String study = row.studyUid();
+    String series = row.seriesUid();
+    if (study == null || series == null) {
+      throw new IllegalStateException("delivery " + row.number() + " knows no study");
+    }
+    return Outcome.done(new Instance(sopClass, sopUid, study, series));
+  }
+
+  private Outcome<Instance> ofNote(String sopClass, String sopUid) throws IOException {
+    return data(sopUid)
+        .map(
+            data ->
+                new Instance(
+                    sopClass,
+                    sopUid,
+                    data.string(Tags.StudyInstanceUID).orElse(""),
+                    data.string(Tags.SeriesInstanceUID).orElse("")));
+  }
+
+  /** What an object says of itself. */
+  Outcome<DataSet> data(String sopUid) throws IOException {
+    Optional<byte[]> bytes = objects.get(sopUid);
+    if (bytes.isEmpty()) {
+      return damaged("is missing here");
+    }
+    Outcome<DicomFile> read = Part10Reader.read(bytes.get());
+    return read instanceof Refused<DicomFile>
+        ? damaged("is damaged here")
+        : read.map(DicomFile::data);
+  }
+
+  private Parcel.Source source(String sopUid) {
+    Optional<Path> path = objects.path(sopUid);
+    return path.isPresent()
+        ? () -> Files.newInputStream(path.get())
+        : () -> new ByteArrayInputStream(objects.get(sopUid).orElseThrow());
+  }
+
+  /** Up to where the data set begins; shorter if the file is. */
+  private static byte[] head(Parcel.Source source) throws IOException {
+    try (InputStream in = source.open()) {
+      byte[] fixed = in.readNBytes(FIXED_HEAD);
+      if (fixed.length < FIXED_HEAD) {
+        return fixed;
+      }
+      long length = 0;
+      for (int i = 3; i >= 0; i--) {
+        length = length << 8 | (fixed[GROUP_LENGTH_AT + i] & 0xFF);
+      }
+      if (length > LONGEST_META) {
+        return new byte[0];
+      }
+      byte[] head = Arrays.copyOf(fixed, FIXED_HEAD + (int) length);
+      int read = in.readNBytes(head, FIXED_HEAD, (int) length);
+      return Arrays.copyOf(head, FIXED_HEAD + read);
+    }
+  }
+
+  private static <T> Outcome<T> damaged(String what) {
+    return Outcome.refused(
+        Outcome.Kind.DAMAGE, "the object's file " + what, "run verify: it says what to do");
+  }
+}

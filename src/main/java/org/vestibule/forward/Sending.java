@@ -1,0 +1,175 @@
+package org.vestibule.forward;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.forward.StoreAnswer.Accepted;
+import org.vestibule.forward.StoreAnswer.Failed;
+import org.vestibule.forward.StoreAnswer.Reach;
+import org.vestibule.store.ledger.Deliveries;
+import org.vestibule.store.ledger.DeliveryChange;
+import org.vestibule.store.ledger.DeliveryRow;
+import org.vestibule.store.ledger.LedgerException;
+import org.vestibule.store.ledger.LedgerUnusableException;
+
+/** Sends objects in a session and writes down what became of each. */
+final class Sending {
+
+  /** After so many answers they are written down together. */
+  private static final int WRITTEN_TOGETHER = 20;
+
+  /** So many objects in a row that find the archive taking nothing, and it is left alone. */
+  private static final int STOPS = 2;
+
+  private final Destination to;
+  private final Deliveries deliveries;
+  private final Changes changes;
+  private final ParcelReader reader;
+  private final Coercions coercions;
+  private final Clock clock;
+  private final List<DeliveryChange> unwritten = new ArrayList<>();
+  private final List<DeliveryRow> stopped = new ArrayList<>();
+  private String stopWords = "";
+
+  Sending(Destination to, Changes changes, ParcelReader reader, Coercions coercions, Clock clock) {
+    this.to = to;
+    this.deliveries = to.ledger().deliveries();
+    this.changes = changes;
+    this.reader = reader;
+    this.coercions = coercions;
+    this.clock = clock;
+  }
+
+  /** An object ready to be sent. */
+  record Packed(DeliveryRow row, Parcel parcel) {
+
+    static Set<Archive.Form> forms(List<Packed> packed) {
+      return packed.stream().map(one -> one.parcel().form()).collect(Collectors.toSet());
+    }
+  }
+
+  /**
+   * What sending came to.
+   *
+   * @param accepted how many objects the archive took
+   * @param sessionOver true if the session can't be used any more
+   */
+  record Sent(int accepted, boolean sessionOver) {}
+
+  /** True if the archive has said twice in a row that it takes nothing now. */
+  boolean isStopped() {
+    return stopped.size() >= STOPS;
+  }
+
+  /** Why the archive takes nothing; empty if it does. */
+  String whyStopped() {
+    return stopWords;
+  }
+
+  /** Reads the heads of their files; what can't be read is written down as failed. */
+  List<Packed> pack(List<DeliveryRow> rows) throws IOException {
+    List<Packed> packed = new ArrayList<>();
+    for (DeliveryRow row : rows) {
+      Outcome<Parcel> parcel = parcel(row);
+      if (parcel instanceof Done<Parcel> done) {
+        Instance is = done.value().instance();
+        deliveries.identify(
+            row.number(), is.sopInstanceUid(), is.sopClassUid(), is.studyUid(), is.seriesUid());
+        packed.add(new Packed(row, done.value()));
+      } else {
+        String why = ((Refused<Parcel>) parcel).sentence();
+        put(changes.failed(row, row.attempts() + 1, row.perhapsThere(), -1, why));
+      }
+    }
+    write();
+    return packed;
+  }
+
+  private Outcome<Parcel> parcel(DeliveryRow row) throws IOException {
+    String uid = row.sopUid();
+    Outcome<String> known =
+        uid == null ? to.notes().note(row.hash(), row.revision()) : Outcome.done(uid);
+    return known instanceof Done<String> sopUid
+        ? reader.read(row, sopUid.value())
+        : ((Refused<String>) known).as();
+  }
+
+  /** Sends these one after the other, as long as the session lasts and the time is not up. */
+  Sent send(ArchiveSession session, List<Packed> all, Instant until) throws IOException {
+    Set<Long> begun =
+        deliveries.begin(all.stream().map(Packed::row).toList()).stream()
+            .map(DeliveryRow::number)
+            .collect(Collectors.toSet());
+    List<Packed> left =
+        new ArrayList<>(all.stream().filter(one -> begun.contains(one.row().number())).toList());
+    int accepted = 0;
+    boolean over = false;
+    while (!left.isEmpty() && !over && !isStopped() && clock.instant().isBefore(until)) {
+      Packed next = left.remove(0);
+      StoreAnswer answer = store(session, next.parcel());
+      accepted += answer instanceof Accepted ? 1 : 0;
+      over = answer instanceof Failed failed && failed.reach() == Reach.SESSION;
+      answered(next.row(), answer);
+    }
+    write();
+    deliveries.notBegun(left.stream().map(Packed::row).toList());
+    return new Sent(accepted, over);
+  }
+
+  /** A defect of the program on one object must not keep the others back. */
+  private static StoreAnswer store(ArchiveSession session, Parcel parcel) {
+    try {
+      return session.store(parcel);
+    } catch (LedgerException | LedgerUnusableException machine) {
+      throw machine;
+    } catch (RuntimeException defect) {
+      return new Failed(
+          StoreAnswer.NO_STATUS,
+          "the program failed on it ("
+              + defect.getClass().getSimpleName()
+              + "); please report that",
+          Reach.SESSION);
+    }
+  }
+
+  private void answered(DeliveryRow row, StoreAnswer answer) throws IOException {
+    if (answer instanceof Accepted accepted) {
+      // Others get through, so it was these objects, not the archive.
+      stopped.forEach(old -> put(changes.failed(old, old.attempts() + 1, false, -1, stopWords)));
+      stopped.clear();
+      stopWords = "";
+      String uid = row.sopUid() == null ? "" : row.sopUid();
+      put(
+          changes.sent(
+              row, accepted.status(), accepted.words(), coercions.of(uid, accepted.coerced())));
+    } else if (answer instanceof StoreAnswer.Refused refused) {
+      put(changes.refused(row, row.attempts() + 1, refused.status(), refused.words()));
+    } else if (answer instanceof Failed failed && failed.reach() == Reach.DESTINATION) {
+      stopped.add(row);
+      stopWords = failed.words();
+      put(changes.putOff(row, failed.status(), failed.words()));
+    } else {
+      boolean perhaps = row.perhapsThere() || ((Failed) answer).reach() == Reach.SESSION;
+      put(changes.failed(row, row.attempts() + 1, perhaps, answer.status(), answer.words()));
+    }
+    if (unwritten.size() >= WRITTEN_TOGETHER) {
+      write();
+    }
+  }
+
+  private void put(DeliveryChange change) {
+    unwritten.add(change);
+  }
+
+  private void write() {
+    deliveries.record(List.copyOf(unwritten), to.who());
+    unwritten.clear();
+  }
+}

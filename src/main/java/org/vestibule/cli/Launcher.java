@@ -26,6 +26,8 @@ final class Launcher {
           FindCommand.class,
           ShowCommand.class,
           ExportCommand.class,
+          ServeCommand.class,
+          PeopleCommand.class,
           ReleaseCommand.class,
           ConsentCommand.class,
           CheckCommand.class,

@@ -50,7 +50,17 @@ final class SettingsFile {
           "night.limit-minutes",
           "night.verify-nights",
           "night.free-megabytes",
-          "night.silent-days");
+          "night.silent-days",
+          "web.address",
+          "web.port",
+          "web.names",
+          "web.tls",
+          "web.certificate",
+          "web.key",
+          "web.password-file",
+          "web.proxy-header",
+          "web.idle-minutes",
+          "web.longest-hours");
 
   private final Path home;
   private final ZoneId machineZone;
@@ -129,7 +139,8 @@ final class SettingsFile {
         sorting(base.sorting()),
         values.whole("practice.age-of-majority", base.ageOfMajority(), 0, 30),
         quality(base.quality()),
-        night(base.night()));
+        night(base.night()),
+        new WebSettings(home, values).read(base.web()));
   }
 
   private QualityThresholds quality(QualityThresholds base) throws WrongValue {

@@ -30,6 +30,7 @@ import org.vestibule.quality.QualityThresholds;
  * @param ageOfMajority from how many years on a patient signs a consent alone
  * @param quality from where on something about a picture is worth a word
  * @param night what it has settled about the nightly run
+ * @param web what it has settled about its pages
  */
 public record Settings(
     String practiceId,
@@ -49,7 +50,8 @@ public record Settings(
     SortingRules sorting,
     int ageOfMajority,
     QualityThresholds quality,
-    NightRules night) {
+    NightRules night,
+    WebRules web) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -92,6 +94,7 @@ public record Settings(
         SortingRules.STRICT,
         AGE_OF_MAJORITY,
         QualityThresholds.USUAL,
-        NightRules.DEFAULT);
+        NightRules.DEFAULT,
+        WebRules.DEFAULT);
   }
 }

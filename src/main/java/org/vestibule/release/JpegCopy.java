@@ -15,7 +15,7 @@ import org.vestibule.encode.Codestream;
  * upright (Orientation 1; CIPA DC-008, from memory) and its colour profile (ICC.1 annex B.4, from
  * memory).
  */
-final class JpegCopy {
+public final class JpegCopy {
 
   /** "Exif", TIFF header (big endian), one entry: tag 0x0112, SHORT, one value: 1. */
   private static final byte[] EXIF =
@@ -37,8 +37,18 @@ final class JpegCopy {
 
   private JpegCopy() {}
 
-  static Outcome<byte[]> of(DataSet copy) {
-    return Codestream.of(copy).map(bare -> wrapped(bare, profile(copy)));
+  /** The picture of an object. */
+  public static Outcome<byte[]> of(DataSet copy) {
+    return Codestream.of(copy).map(bare -> of(bare, copy));
+  }
+
+  /**
+   * Another JPEG of an object's picture, such as a small one.
+   *
+   * @param bare begins with its SOI and holds no Exif and no profile
+   */
+  public static byte[] of(byte[] bare, DataSet object) {
+    return wrapped(bare, profile(object));
   }
 
   /** Without the byte that pads the element to an even length: the profile tells its own size. */

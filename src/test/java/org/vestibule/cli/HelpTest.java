@@ -40,6 +40,12 @@ class HelpTest {
         "find ",
         "show ",
         "export ",
+        "serve ",
+        "people ",
+        "people add ",
+        "people list ",
+        "people password ",
+        "people remove ",
         "release ",
         "release make ",
         "release list ",
@@ -81,8 +87,8 @@ class HelpTest {
     assertThat(names)
         .containsExactly(
             "backup", "cards", "check", "consent", "demo", "export", "file", "find", "ingest",
-            "look", "move", "nightly", "reindex", "reject", "release", "repair", "restore", "show",
-            "verify", "visits", "waiting");
+            "look", "move", "nightly", "people", "reindex", "reject", "release", "repair",
+            "restore", "serve", "show", "verify", "visits", "waiting");
   }
 
   @Test

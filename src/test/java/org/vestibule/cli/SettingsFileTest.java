@@ -187,7 +187,8 @@ class SettingsFileTest {
                 SortingRules.STRICT,
                 settings.ageOfMajority(),
                 settings.quality(),
-                settings.night()))
+                settings.night(),
+                settings.web()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

@@ -107,7 +107,8 @@ public final class SmallPractice {
         old.sorting(),
         old.ageOfMajority(),
         old.quality(),
-        old.night());
+        old.night(),
+        old.web());
   }
 
   Practice open() throws IOException {

@@ -49,7 +49,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   @Override
-  public CaughtUp follow(IndexChanges changes) throws IOException {
+  public synchronized CaughtUp follow(IndexChanges changes) throws IOException {
     try {
       refresh();
       Optional<Stamp> stamp =
@@ -77,7 +77,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   @Override
-  public CaughtUp rebuild(IndexChanges changes) throws IOException {
+  public synchronized CaughtUp rebuild(IndexChanges changes) throws IOException {
     return rebuild(changes, "it was asked for");
   }
 
@@ -141,11 +141,10 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   @Override
   public IndexAnswer search(IndexQuery query) throws IOException {
-    Optional<IndexSearcher> found = searcher();
-    if (found.isEmpty()) {
-      return new IndexAnswer(List.of(), 0);
-    }
-    IndexSearcher searcher = found.get();
+    return asking(new IndexAnswer(List.of(), 0), searcher -> search(searcher, query));
+  }
+
+  private static IndexAnswer search(IndexSearcher searcher, IndexQuery query) throws IOException {
     Query asked = Queries.of(query);
     // One pass gives the total and the best; counting first would go through all answers twice.
     TopFieldDocs top =
@@ -172,31 +171,57 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   @Override
   public boolean has(IndexTerm term) throws IOException {
-    Optional<IndexSearcher> searcher = searcher();
-    if (searcher.isEmpty()) {
-      return false;
-    }
-    IndexReader reader = searcher.get().getIndexReader();
+    return asking(false, searcher -> has(searcher, term));
+  }
+
+  private static boolean has(IndexSearcher searcher, IndexTerm term) throws IOException {
+    IndexReader reader = searcher.getIndexReader();
     // The dictionary remembers removed photographs until segments are merged.
     return reader.docFreq(Queries.lucene(term)) > 0
-        && (!reader.hasDeletions() || searcher.get().count(Queries.term(term)) > 0);
+        && (!reader.hasDeletions() || searcher.count(Queries.term(term)) > 0);
   }
 
   @Override
   public Set<String> values(IndexField field) throws IOException {
+    return asking(Set.of(), searcher -> values(searcher, field));
+  }
+
+  private static Set<String> values(IndexSearcher searcher, IndexField field) throws IOException {
     Set<String> values = new TreeSet<>();
-    Optional<IndexSearcher> searcher = searcher();
-    if (searcher.isPresent()) {
-      Terms terms = MultiTerms.getTerms(searcher.get().getIndexReader(), field.fieldName());
-      TermsEnum each = terms == null ? TermsEnum.EMPTY : terms.iterator();
-      for (BytesRef term = each.next(); term != null; term = each.next()) {
-        String value = term.utf8ToString();
-        if (has(new IndexTerm(field, value))) {
-          values.add(value);
-        }
+    Terms terms = MultiTerms.getTerms(searcher.getIndexReader(), field.fieldName());
+    TermsEnum each = terms == null ? TermsEnum.EMPTY : terms.iterator();
+    for (BytesRef term = each.next(); term != null; term = each.next()) {
+      String value = term.utf8ToString();
+      if (has(searcher, new IndexTerm(field, value))) {
+        values.add(value);
       }
     }
     return values;
+  }
+
+  /** A question to what is open. */
+  @FunctionalInterface
+  private interface Asking<T> {
+    T of(IndexSearcher searcher) throws IOException;
+  }
+
+  /** Asks while nobody closes the reader: another thread may follow and open a newer one. */
+  private <T> T asking(T ifEmpty, Asking<T> question) throws IOException {
+    Optional<IndexSearcher> held = hold();
+    if (held.isEmpty()) {
+      return ifEmpty;
+    }
+    try {
+      return question.of(held.get());
+    } finally {
+      held.get().getIndexReader().decRef();
+    }
+  }
+
+  private synchronized Optional<IndexSearcher> hold() throws IOException {
+    Optional<IndexSearcher> held = searcher();
+    held.ifPresent(searcher -> searcher.getIndexReader().incRef());
+    return held;
   }
 
   /** What was last followed; what others have committed since is seen when it follows again. */
@@ -227,7 +252,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   @Override
-  public void close() throws IOException {
+  public synchronized void close() throws IOException {
     forget();
     directory.close();
   }

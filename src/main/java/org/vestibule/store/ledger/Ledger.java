@@ -28,6 +28,8 @@ public final class Ledger implements AutoCloseable {
   private final Deliveries deliveries;
   private final Notes notes;
   private final Orders orders;
+  private final Accounts accounts;
+  private final Sessions sessions;
 
   private Ledger(Database database, Uids uids) {
     this.database = database;
@@ -46,6 +48,8 @@ public final class Ledger implements AutoCloseable {
     deliveries = new Deliveries(database);
     notes = new Notes(database, uids);
     orders = new Orders(database);
+    accounts = new Accounts(database, events);
+    sessions = new Sessions(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 
@@ -150,6 +154,14 @@ public final class Ledger implements AutoCloseable {
 
   public Orders orders() {
     return orders;
+  }
+
+  public Accounts accounts() {
+    return accounts;
+  }
+
+  public Sessions sessions() {
+    return sessions;
   }
 
   /** What SQLite finds wrong in its own file; empty if it is sound. */

@@ -169,6 +169,19 @@ final class LedgerFixture {
                 CLOCK.instant()));
     ledger.releases().add(release(day));
     ledger.releases().withdraw("2026-1", "A. Finch", "asked to");
+    ledger.accounts().add("Chair 1", "staff", "a hash", "A. Finch");
+    ledger
+        .sessions()
+        .begin(
+            new SessionRow(
+                "0".repeat(64),
+                "Chair 1",
+                "staff",
+                "",
+                "B. Rook",
+                CLOCK.instant(),
+                CLOCK.instant(),
+                CLOCK.instant()));
   }
 
   static ReleaseRow release(LocalDate day) {

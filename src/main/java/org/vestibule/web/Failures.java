@@ -1,0 +1,72 @@
+package org.vestibule.web;
+
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.vestibule.store.ledger.LedgerUnusableException;
+
+/** What goes wrong outside a page, or in one, becomes a page in words. */
+final class Failures {
+
+  private static final Route ANY = Route.get("/", Role.ANYONE, Answers::notFound);
+
+  private final Hosts hosts;
+  private final Gate gate;
+  private final Consumer<Throwable> defects;
+
+  /**
+   * @param defects told of failures that are bugs
+   */
+  Failures(Site site, Gate gate, Consumer<Throwable> defects) {
+    this.hosts = new Hosts(site.rules());
+    this.gate = gate;
+    this.defects = defects;
+  }
+
+  void register(Javalin javalin) {
+    javalin.before(this::before);
+    javalin.exception(HttpResponseException.class, this::refused);
+    javalin.exception(Exception.class, this::failed);
+  }
+
+  private void before(Context context) {
+    Headers.set(context);
+    if (!hosts.mayBe(Optional.ofNullable(context.header("Host")).orElse(""))) {
+      context.skipRemainingHandlers();
+      answer(context, 421, "refusal-host");
+    }
+  }
+
+  private void refused(HttpResponseException refusal, Context context) {
+    int status = refusal.getStatus();
+    answer(
+        context,
+        status,
+        switch (status) {
+          case 404 -> "refusal-not-found";
+          case 405 -> "refusal-method";
+          default -> "refusal-request";
+        });
+  }
+
+  private void failed(Exception failure, Context context) {
+    if (failure instanceof LedgerUnusableException
+        || failure instanceof IOException
+        || failure instanceof UncheckedIOException) {
+      defects.accept(failure);
+      answer(context, 503, "refusal-machine");
+      return;
+    }
+    defects.accept(failure);
+    answer(context, 500, "refusal-defect");
+  }
+
+  private void answer(Context context, int status, String key) {
+    Asked asked = gate.asked(context, ANY);
+    gate.shell().write(context, asked, Answers.refused(asked, status, key));
+  }
+}

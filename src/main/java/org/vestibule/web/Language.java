@@ -1,0 +1,57 @@
+package org.vestibule.web;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Locale.LanguageRange;
+import java.util.Optional;
+
+/** A language that the pages speak; each has its files of words. */
+enum Language {
+  ENGLISH("en", "English"),
+  GERMAN("de", "Deutsch");
+
+  private final String tag;
+  private final String ownName;
+
+  Language(String tag, String ownName) {
+    this.tag = tag;
+    this.ownName = ownName;
+  }
+
+  /** As BCP 47 writes it. */
+  String tag() {
+    return tag;
+  }
+
+  /** What its speakers call it. */
+  String ownName() {
+    return ownName;
+  }
+
+  Locale locale() {
+    return Locale.forLanguageTag(tag);
+  }
+
+  static Optional<Language> of(String tag) {
+    return Arrays.stream(values()).filter(one -> one.tag.equals(tag)).findFirst();
+  }
+
+  /** The chosen one, else the first that the browser asks for (RFC 9110, 12.5.4). */
+  static Language of(String chosen, String acceptLanguage) {
+    return of(chosen).orElseGet(() -> accepted(acceptLanguage));
+  }
+
+  private static Language accepted(String header) {
+    if (header.isBlank() || header.length() > 200) {
+      return ENGLISH;
+    }
+    try {
+      List<Locale> ours = Arrays.stream(values()).map(Language::locale).toList();
+      Locale best = Locale.lookup(LanguageRange.parse(header), ours);
+      return best == null ? ENGLISH : of(best.getLanguage()).orElse(ENGLISH);
+    } catch (IllegalArgumentException notAList) {
+      return ENGLISH;
+    }
+  }
+}

@@ -1,0 +1,99 @@
+package org.vestibule.web;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.vestibule.base.ContentHash;
+import org.vestibule.dental.Direction;
+import org.vestibule.dental.Edge;
+import org.vestibule.dental.PatientOrientation;
+import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.flow.Faces;
+import org.vestibule.store.index.IndexRecord;
+
+/** A photograph with its margins and words, as templates need it. */
+final class Pictured {
+
+  private final Site site;
+  private final Words words;
+  private final TradeWords trade;
+  private final Language language;
+
+  Pictured(Site site, Asked asked, ViewCatalogue views) {
+    this.site = site;
+    this.language = asked.language();
+    this.words = Words.of(language);
+    this.trade = new TradeWords(words, views);
+  }
+
+  Map<String, Object> model(IndexRecord record, Faces.Facts facts) {
+    Map<String, Object> model = new HashMap<>(brief(record));
+    model.put("width", facts.width());
+    model.put("height", facts.height());
+    for (Edge edge : Edge.values()) {
+      model.put(edge.name().toLowerCase(Locale.ROOT), margin(facts.orientation(), edge));
+    }
+    model.put("patient", record.who().name());
+    model.put("number", record.who().patientId());
+    return model;
+  }
+
+  private Map<String, Object> brief(IndexRecord record) {
+    LocalDate day = record.day();
+    return Map.of(
+        "key", site.photoKeys().of(new ContentHash(record.hash())),
+        "view", Results.view(record, trade, words),
+        "teeth", trade.teeth(record.shows().teeth(), site.practice().settings().notation()),
+        "stage", trade.stage(record.shows().stage()),
+        "day", day == null ? words.say("no-date") : Results.days(language).format(day),
+        "iso", day == null ? "" : day.toString());
+  }
+
+  /** What lies at a margin; a margin of which nothing is known says nothing. */
+  private Map<String, Object> margin(Optional<PatientOrientation> orientation, Edge edge) {
+    for (Direction direction : Direction.values()) {
+      if (orientation.flatMap(shown -> shown.edgeOf(direction)).equals(Optional.of(edge))) {
+        boolean side = direction == Direction.LEFT || direction == Direction.RIGHT;
+        String letter = side ? words.say("letter-" + direction.letter()) : "";
+        return Map.of("word", trade.direction(direction), "letter", letter);
+      }
+    }
+    return Map.of("word", "", "letter", "");
+  }
+
+  /** The facts, their labels in the page's language. */
+  List<Map<String, Object>> facts(Faces.Facts facts) {
+    return facts.facts().stream()
+        .map(
+            line ->
+                Map.<String, Object>of("label", trade.label(line.label()), "value", line.value()))
+        .toList();
+  }
+
+  /** Another photograph of the same kind: earlier, later, or this one. */
+  Map<String, Object> other(IndexRecord other, IndexRecord here) {
+    boolean same = other.hash().equals(here.hash());
+    Map<String, Object> model = new HashMap<>(brief(other));
+    model.put("here", same);
+    model.put(
+        "when",
+        words.say(same ? "kind-here" : before(other, here) ? "kind-earlier" : "kind-later"));
+    return model;
+  }
+
+  /** True if it was taken before the other; the order is always the same. */
+  static boolean before(IndexRecord one, IndexRecord other) {
+    int byTime = time(one).compareTo(time(other));
+    return byTime == 0 ? one.hash().compareTo(other.hash()) < 0 : byTime < 0;
+  }
+
+  private static LocalDateTime time(IndexRecord record) {
+    LocalDate day = record.day();
+    LocalDateTime taken = record.takenAt();
+    return taken != null ? taken : day == null ? LocalDateTime.MIN : day.atStartOfDay();
+  }
+}

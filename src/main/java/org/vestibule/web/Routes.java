@@ -1,0 +1,31 @@
+package org.vestibule.web;
+
+import java.util.List;
+
+/** Every address there is: path, method, who may ask, what answers. There are no others. */
+final class Routes {
+
+  private Routes() {}
+
+  static List<Route> of(Site site) {
+    Entry entry = new Entry(site);
+    Search search = new Search(site);
+    Photograph photograph = new Photograph(site);
+    return List.of(
+        Route.get("/", Role.PRACTICE, search::page).inMenu("menu-search"),
+        Route.get("/results", Role.PRACTICE, search::results),
+        Route.get("/photograph/{key}", Role.PRACTICE, photograph::page),
+        Route.get("/photograph/{key}/beside/{other}", Role.PRACTICE, photograph::comparison),
+        Route.get("/picture/{key}", Role.PRACTICE, photograph::picture),
+        Route.get("/picture/{key}/small", Role.PRACTICE, photograph::small),
+        Route.get("/who", Role.PRACTICE, entry::whoPage),
+        Route.post("/who", Role.PRACTICE, entry::who),
+        Route.get("/sign-in", Role.ANYONE, entry::signInPage),
+        Route.post("/sign-in", Role.ANYONE, entry::signedIn),
+        Route.post("/sign-out", Role.ANYONE, entry::signedOut),
+        Route.get("/open", Role.ANYONE, entry::openPage),
+        Route.post("/open", Role.ANYONE, entry::opened),
+        Route.post("/language", Role.ANYONE, new LanguageSwitch()),
+        Route.get("/assets/{name}", Role.ANYONE, new Assets()));
+  }
+}

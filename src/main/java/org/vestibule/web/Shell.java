@@ -1,0 +1,118 @@
+package org.vestibule.web;
+
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+
+/** Puts answers into the frame that all pages share, and onto the wire. */
+final class Shell {
+
+  private final Site site;
+  private final Cookies cookies;
+  private final Supplier<List<Route>> routes;
+  private final Templates templates = new Templates();
+
+  /**
+   * @param routes all of them, for the menu
+   */
+  Shell(Site site, Cookies cookies, Supplier<List<Route>> routes) {
+    this.site = site;
+    this.cookies = cookies;
+    this.routes = routes;
+  }
+
+  void write(Context context, Asked asked, Answer answer) {
+    context.status(answer.status());
+    String csrf = csrf(context, asked, answer);
+    if (!answer.location().isEmpty()) {
+      context.header("Location", answer.location());
+    } else if (!answer.etag().isEmpty()) {
+      ours(context, asked, answer);
+    } else if (answer.template().isEmpty()) {
+      context.contentType(answer.type()).result(answer.bytes());
+    } else {
+      context.contentType("text/html;charset=utf-8").result(html(asked, answer, csrf));
+    }
+  }
+
+  /** Before anybody is known, a page's forms are bound to a secret of that browser alone. */
+  private String csrf(Context context, Asked asked, Answer answer) {
+    String secret = answer.session();
+    if (secret == null && answer.whole() && asked.visitor().csrf().isEmpty()) {
+      secret = site.secrets().next();
+    }
+    if (secret == null) {
+      return asked.visitor().csrf();
+    }
+    cookies.session(context, secret);
+    return secret.isEmpty() ? "" : Secrets.csrf(secret);
+  }
+
+  private static void ours(Context context, Asked asked, Answer answer) {
+    context.header("Cache-Control", "no-cache").header("ETag", answer.etag());
+    if (asked.header("If-None-Match").equals(answer.etag())) {
+      context.status(304);
+    } else {
+      context.contentType(answer.type()).result(answer.bytes());
+    }
+  }
+
+  private byte[] html(Asked asked, Answer answer, String csrf) {
+    Map<String, Object> model = frame(asked, csrf);
+    model.putAll(answer.model());
+    String html =
+        answer.whole()
+            ? templates.page(answer.template(), model)
+            : templates.part(answer.template(), model);
+    return html.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private Map<String, Object> frame(Asked asked, String csrf) {
+    Words words = Words.of(asked.language());
+    Map<String, Object> frame = new HashMap<>();
+    frame.put("w", words.all());
+    frame.put("language", asked.language().tag());
+    frame.put("languages", languages(asked.language()));
+    frame.put("csrf", csrf);
+    frame.put("address", asked.address());
+    frame.put("person", asked.visitor().person());
+    frame.put("known", Role.PRACTICE.contains(asked.visitor().role()));
+    frame.put("decides", Role.DECIDES.contains(asked.visitor().role()));
+    frame.put("menu", menu(asked, words));
+    frame.put("title", "");
+    frame.put("script", "");
+    String practice = site.practice().settings().practiceName();
+    frame.put("practice", practice.isEmpty() ? words.say("practice-unnamed") : practice);
+    return frame;
+  }
+
+  private static List<Map<String, Object>> languages(Language spoken) {
+    return Arrays.stream(Language.values())
+        .map(
+            one ->
+                Map.<String, Object>of(
+                    "tag", one.tag(), "name", one.ownName(), "spoken", one == spoken))
+        .toList();
+  }
+
+  private List<Map<String, Object>> menu(Asked asked, Words words) {
+    return routes.get().stream()
+        .filter(route -> !route.menu().isEmpty())
+        .filter(route -> route.roles().contains(asked.visitor().role()))
+        .filter(route -> asked.visitor().role() != Role.NOBODY)
+        .map(
+            route ->
+                Map.<String, Object>of(
+                    "path",
+                    route.path(),
+                    "word",
+                    words.say(route.menu()),
+                    "here",
+                    route.path().equals(asked.route().path())))
+        .toList();
+  }
+}

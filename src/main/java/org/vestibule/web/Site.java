@@ -1,0 +1,81 @@
+package org.vestibule.web;
+
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.function.Consumer;
+import org.vestibule.flow.Practice;
+import org.vestibule.flow.WebRules;
+
+/** What every page works with. All of it may be used by several threads at once. */
+final class Site {
+
+  private final Practice practice;
+  private final WebRules rules;
+  private final Secrets secrets;
+  private final Sittings sittings;
+  private final OpeningLink opening;
+  private final PhotoKeys photoKeys;
+  private final Consumer<String> console;
+  private volatile int port;
+
+  Site(Practice practice, WebRules rules, Clock clock, Consumer<String> console) {
+    this.practice = practice;
+    this.rules = rules;
+    this.secrets = new Secrets(new SecureRandom());
+    this.sittings = new Sittings(practice.store().ledger().sessions(), rules, clock, secrets);
+    this.opening = new OpeningLink(secrets);
+    this.photoKeys = new PhotoKeys(practice);
+    this.console = console;
+  }
+
+  Practice practice() {
+    return practice;
+  }
+
+  WebRules rules() {
+    return rules;
+  }
+
+  Secrets secrets() {
+    return secrets;
+  }
+
+  Sittings sittings() {
+    return sittings;
+  }
+
+  OpeningLink opening() {
+    return opening;
+  }
+
+  PhotoKeys photoKeys() {
+    return photoKeys;
+  }
+
+  /** Tells whoever runs the server; never anything of a patient. */
+  Consumer<String> console() {
+    return console;
+  }
+
+  void listensAt(int listening) {
+    port = listening;
+  }
+
+  /** Where a browser finds it: the first name that is settled, else the address. */
+  String address() {
+    String host = rules.names().isEmpty() ? Hosts.bracketed(rules.address()) : rules.names().get(0);
+    return rules.tls() == WebRules.Tls.PROXY
+        ? "https://" + host
+        : (isSecure() ? "https://" : "http://") + host + ":" + port;
+  }
+
+  /** True if somebody has to sign in; otherwise the opening link lets in. */
+  boolean hasAccounts() {
+    return !practice.store().ledger().accounts().all().isEmpty();
+  }
+
+  /** True if browsers ask by TLS, here or at the proxy. */
+  boolean isSecure() {
+    return rules.tls() != WebRules.Tls.NONE;
+  }
+}

@@ -1,0 +1,87 @@
+package org.vestibule.web;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.dental.Arch;
+import org.vestibule.dental.Direction;
+import org.vestibule.dental.Notation;
+import org.vestibule.dental.Side;
+import org.vestibule.dental.Stage;
+import org.vestibule.dental.Tooth;
+import org.vestibule.dental.View;
+import org.vestibule.dental.ViewCatalogue;
+
+/** The trade's words in one language: teeth, views, stages, sides. */
+final class TradeWords {
+
+  private final Words words;
+  private final ViewCatalogue views;
+
+  TradeWords(Words words, ViewCatalogue views) {
+    this.words = words;
+    this.views = views;
+  }
+
+  /** A view's name; one of the practice's own is called as the practice calls it. */
+  String view(View view) {
+    return words.find("view-" + view.key()).orElse(view.name());
+  }
+
+  /** The name of the view with this key; empty for no key. */
+  String view(String key) {
+    return views.byKey(key).map(this::view).orElse(key);
+  }
+
+  String stage(String word) {
+    return !word.isEmpty() && Stage.find(word) instanceof Done<Stage> stage
+        ? words.say("stage-" + stage.value().words())
+        : word;
+  }
+
+  /** A quadrant, such as {@code upper right}. */
+  String place(Arch arch, Side side) {
+    return words.say("place-" + arch.words() + "-" + side.words());
+  }
+
+  /** Such as {@code upper right first molar}. */
+  String tooth(Tooth tooth) {
+    String type = words.say("tooth-" + tooth.type().replace(' ', '-'));
+    String where = place(tooth.arch(), tooth.side());
+    return words.say(tooth.deciduous() ? "tooth-deciduous" : "tooth-permanent", where, type);
+  }
+
+  /** Teeth in words, each with its number. */
+  String teeth(List<Integer> numbers, Notation notation) {
+    return numbers.stream()
+        .map(Tooth::ofIso)
+        .filter(Done.class::isInstance)
+        .map(found -> found.orThrow())
+        .map(tooth -> tooth(tooth) + " (" + number(tooth, notation) + ")")
+        .collect(Collectors.joining(", "));
+  }
+
+  static String number(Tooth tooth, Notation notation) {
+    return switch (notation) {
+      case ISO_3950 -> String.valueOf(tooth.iso());
+      case UNIVERSAL -> "#" + tooth.universal();
+      case PALMER -> tooth.palmer();
+    };
+  }
+
+  /** What lies at a margin, such as {@code patient's right}. */
+  String direction(Direction direction) {
+    return words.say("direction-" + direction.name().toLowerCase(Locale.ROOT));
+  }
+
+  /** A fact's label, translated if we know it. */
+  String label(String english) {
+    String key = "fact-" + english.toLowerCase(Locale.ROOT).replace(' ', '-');
+    return Optional.of(english)
+        .filter(text -> !text.isEmpty())
+        .flatMap(text -> words.find(key))
+        .orElse(english);
+  }
+}

@@ -1,0 +1,4 @@
+package org.vestibule.dicom.net;
+
+/** A command and the data set behind it; the data set is empty where the command has none. */
+record Message(int contextId, CommandSet command, byte[] data) {}

@@ -1,0 +1,17 @@
+package org.vestibule.dicom.net;
+
+/** Takes what comes in at the listener; called from several threads. */
+public interface ReportReceiver {
+
+  /**
+   * An archive reports on storage commitment.
+   *
+   * @param from the title that it gave itself
+   * @return true once the report is safely kept; otherwise the archive is told that it failed, and
+   *     may report again
+   */
+  boolean report(AeTitle from, CommitmentReport report);
+
+  /** Somebody was turned away or broke off; the words are for an administrator's eyes. */
+  void turnedAway(String words);
+}

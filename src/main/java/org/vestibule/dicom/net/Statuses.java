@@ -1,0 +1,59 @@
+package org.vestibule.dicom.net;
+
+import java.util.List;
+
+/** What status and failure codes mean, from {@code statuses.csv}. */
+final class Statuses {
+
+  static final String STORE = "store";
+  static final String FIND = "find";
+  static final String OTHER = "all";
+
+  static final int SUCCESS = 0x0000;
+  static final int PROCESSING_FAILURE = 0x0110;
+  static final int SOP_CLASS_NOT_SUPPORTED = 0x0122;
+  static final int UNRECOGNIZED_OPERATION = 0x0211;
+
+  private record Row(
+      String service, int first, int last, Answer.Kind kind, boolean again, String words) {}
+
+  private static final int HEX = 16;
+
+  private static final List<Row> ROWS =
+      Rows.of("statuses.csv").stream()
+          .map(
+              f ->
+                  new Row(
+                      f.get(0),
+                      Integer.parseInt(f.get(1), HEX),
+                      Integer.parseInt(f.get(2), HEX),
+                      Answer.Kind.valueOf(f.get(3)),
+                      f.get(4).equals("yes"),
+                      f.get(5)))
+          .toList();
+
+  private static final Row UNKNOWN =
+      new Row(OTHER, 0, 0xFFFF, Answer.Kind.FAILURE, true, "answered with an unknown status");
+
+  private Statuses() {}
+
+  static Answer read(String service, CommandSet answer) {
+    int status = answer.number(CommandSet.STATUS);
+    return of(service, status, answer.text(CommandSet.ERROR_COMMENT), answer.offending());
+  }
+
+  /** An answer with this status that nobody gave, or a failure reason. */
+  static Answer of(String service, int status) {
+    return of(service, status, "", List.of());
+  }
+
+  private static Answer of(String service, int status, String comment, List<String> offending) {
+    Row row =
+        ROWS.stream()
+            .filter(r -> r.service().equals(service) || r.service().equals(OTHER))
+            .filter(r -> r.first() <= status && status <= r.last())
+            .findFirst()
+            .orElse(UNKNOWN);
+    return new Answer(row.kind(), status, row.words(), row.again(), comment, offending);
+  }
+}

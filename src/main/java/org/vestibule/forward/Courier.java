@@ -179,6 +179,7 @@ public final class Courier {
   }
 
   private Optional<Refused<Void>> stopped() {
+    sending.settle();
     return sending.whyStopped().isEmpty()
         ? Optional.empty()
         : Optional.of(

@@ -37,6 +37,7 @@ final class Sending {
   private final List<DeliveryChange> unwritten = new ArrayList<>();
   private final List<DeliveryRow> stopped = new ArrayList<>();
   private String stopWords = "";
+  private boolean othersGotThrough;
 
   Sending(Destination to, Changes changes, ParcelReader reader, Coercions coercions, Clock clock) {
     this.to = to;
@@ -141,10 +142,8 @@ final class Sending {
 
   private void answered(DeliveryRow row, StoreAnswer answer) throws IOException {
     if (answer instanceof Accepted accepted) {
-      // Others get through, so it was these objects, not the archive.
-      stopped.forEach(old -> put(changes.failed(old, old.attempts() + 1, false, -1, stopWords)));
-      stopped.clear();
-      stopWords = "";
+      othersGotThrough = true;
+      blameObjects();
       String uid = row.sopUid() == null ? "" : row.sopUid();
       put(
           changes.sent(
@@ -162,6 +161,23 @@ final class Sending {
     if (unwritten.size() >= WRITTEN_TOGETHER) {
       write();
     }
+  }
+
+  /**
+   * To be called when all had their turn: one object alone that found no room is to blame itself.
+   */
+  void settle() {
+    if (othersGotThrough && !isStopped()) {
+      blameObjects();
+      write();
+    }
+  }
+
+  /** Others get through, so it was these objects and not the archive: their attempts count. */
+  private void blameObjects() {
+    stopped.forEach(old -> put(changes.failed(old, old.attempts() + 1, false, -1, stopWords)));
+    stopped.clear();
+    stopWords = "";
   }
 
   private void put(DeliveryChange change) {

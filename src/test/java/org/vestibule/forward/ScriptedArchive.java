@@ -1,0 +1,174 @@
+package org.vestibule.forward;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.vestibule.base.Outcome;
+import org.vestibule.forward.StoreAnswer.Failed;
+import org.vestibule.forward.StoreAnswer.Reach;
+
+/**
+ * An archive that does what a test says. What it holds is one object for each UID, as a real one
+ * has it, and how often each came.
+ */
+final class ScriptedArchive implements Archive {
+
+  /** What happens to one object on its way. */
+  enum Fate {
+    STORED,
+    STORED_WITH_WARNING,
+    /** The line is cut before the archive has all of it. */
+    CUT_BEFORE,
+    /** The archive has it, but its answer is lost. */
+    CUT_AFTER,
+    DISK_FULL,
+    NOT_NOW,
+    REFUSED
+  }
+
+  /** What happens to a report of storage commitment. */
+  enum Report {
+    AT_ONCE,
+    LATER,
+    TWICE,
+    LOST,
+    DENIED,
+    NO_SERVICE,
+    BROKEN
+  }
+
+  final Map<String, Integer> arrivals = new TreeMap<>();
+  final List<String> order = new ArrayList<>();
+  final Map<String, Instance> holds = new HashMap<>();
+  final List<CommitmentReport> late = new ArrayList<>();
+  Function<String, Fate> fates = uid -> Fate.STORED;
+  Function<String, Report> reports = transaction -> Report.AT_ONCE;
+  Function<String, Boolean> shows = uid -> true;
+  Function<Integer, Boolean> reachable = call -> true;
+  Map<String, String> coerces = Map.of();
+  Map<String, String> identifiers = Map.of();
+  int opened;
+  int asked;
+
+  @Override
+  public Outcome<ArchiveSession> open(Set<Form> forms, ReportSink sink) {
+    opened++;
+    return reachable.apply(opened)
+        ? Outcome.done(new Session(forms, sink))
+        : Outcome.refused("the archive does not answer", "see whether it runs");
+  }
+
+  private final class Session implements ArchiveSession {
+    private final Set<Form> forms;
+    private final ReportSink sink;
+    private final List<CommitmentReport> coming = new ArrayList<>();
+    private boolean over;
+
+    Session(Set<Form> forms, ReportSink sink) {
+      this.forms = forms;
+      this.sink = sink;
+    }
+
+    private void mustLive() {
+      if (over) {
+        throw new AssertionError("a session that is over was used");
+      }
+    }
+
+    @Override
+    public StoreAnswer store(Parcel parcel) {
+      mustLive();
+      if (!forms.contains(parcel.form())) {
+        throw new AssertionError("sent in a form that was not announced");
+      }
+      String uid = parcel.instance().sopInstanceUid();
+      Fate fate = fates.apply(uid);
+      if (fate == Fate.STORED || fate == Fate.STORED_WITH_WARNING || fate == Fate.CUT_AFTER) {
+        arrivals.merge(uid, 1, Integer::sum);
+        order.add(uid);
+        holds.put(uid, parcel.instance());
+      }
+      return switch (fate) {
+        case STORED -> StoreStatus.answer(0, "");
+        case STORED_WITH_WARNING -> StoreStatus.answer(0xB000, "", coerces);
+        case DISK_FULL -> StoreStatus.answer(0xA700, "no space");
+        case NOT_NOW -> StoreStatus.answer(0x0110, "");
+        case REFUSED -> StoreStatus.answer(0xC123, "bad\u0007 picture");
+        case CUT_BEFORE, CUT_AFTER -> {
+          over = true;
+          yield new Failed(StoreAnswer.NO_STATUS, "the connection broke", Reach.SESSION);
+        }
+      };
+    }
+
+    @Override
+    public CommitmentAnswer requestCommitment(String transaction, List<Instance> instances) {
+      mustLive();
+      CommitmentReport report = report(transaction, instances);
+      switch (reports.apply(transaction)) {
+        case AT_ONCE -> coming.add(report);
+        case TWICE -> {
+          coming.add(report);
+          coming.add(report);
+        }
+        case LATER -> late.add(report);
+        case LOST -> {}
+        case DENIED ->
+            coming.add(
+                new CommitmentReport(
+                    transaction, List.of(), Map.of(instances.get(0).sopInstanceUid(), 0x0112)));
+        case NO_SERVICE -> {
+          return new CommitmentAnswer.Refused(0x0122, "no such service");
+        }
+        case BROKEN -> {
+          over = true;
+          return new CommitmentAnswer.Failed(-1, "the connection broke", true);
+        }
+      }
+      return new CommitmentAnswer.Taken();
+    }
+
+    private CommitmentReport report(String transaction, List<Instance> instances) {
+      List<String> kept = new ArrayList<>();
+      Map<String, Integer> failed = new TreeMap<>();
+      for (Instance instance : instances) {
+        if (holds.containsKey(instance.sopInstanceUid())) {
+          kept.add(instance.sopInstanceUid());
+        } else {
+          failed.put(instance.sopInstanceUid(), 0x0112);
+        }
+      }
+      return new CommitmentReport(transaction, kept, failed);
+    }
+
+    @Override
+    public void awaitReports(Duration most) {
+      coming.forEach(sink::take);
+      coming.clear();
+    }
+
+    @Override
+    public PresenceAnswer ask(List<Instance> instances) {
+      mustLive();
+      asked++;
+      Map<String, Map<String, String>> found = new TreeMap<>();
+      for (Instance instance : instances) {
+        String uid = instance.sopInstanceUid();
+        if (holds.containsKey(uid) && shows.apply(uid)) {
+          found.put(uid, identifiers);
+        }
+      }
+      return new PresenceAnswer.Answered(found);
+    }
+
+    @Override
+    public void close() {
+      over = true;
+    }
+  }
+}

@@ -2,6 +2,8 @@ package org.vestibule.forward;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.ReadableByteChannel;
 
 /**
  * An object that is to be sent, just as it lies on the disk.
@@ -32,6 +34,11 @@ public record Parcel(
   @FunctionalInterface
   public interface Source {
     InputStream open() throws IOException;
+
+    /** The same as a channel, which a file of its own gives without copying. */
+    default ReadableByteChannel openChannel() throws IOException {
+      return Channels.newChannel(open());
+    }
   }
 
   /** The form in which it is sent. */

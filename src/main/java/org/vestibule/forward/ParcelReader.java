@@ -3,8 +3,11 @@ package org.vestibule.forward;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.channels.FileChannel;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
@@ -101,8 +104,20 @@ final class ParcelReader {
   private Parcel.Source source(String sopUid) {
     Optional<Path> path = objects.path(sopUid);
     return path.isPresent()
-        ? () -> Files.newInputStream(path.get())
+        ? new FileSource(path.get())
         : () -> new ByteArrayInputStream(objects.get(sopUid).orElseThrow());
+  }
+
+  private record FileSource(Path path) implements Parcel.Source {
+    @Override
+    public InputStream open() throws IOException {
+      return Files.newInputStream(path);
+    }
+
+    @Override
+    public ReadableByteChannel openChannel() throws IOException {
+      return FileChannel.open(path, StandardOpenOption.READ);
+    }
   }
 
   /** Up to where the data set begins; shorter if the file is. */

@@ -3,6 +3,7 @@ package org.vestibule.dicom.net;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.vestibule.base.Outcome;
 import org.vestibule.dicom.DataSet;
 
@@ -10,8 +11,8 @@ import org.vestibule.dicom.DataSet;
  * An association that we opened with an archive or a worklist (PS3.8), and the services over it.
  *
  * <p>An {@link Answer} is the other side's word on one request; the association goes on. A refusal
- * means that the association is over, with the reason; its kind is BUSY where the same may succeed
- * another time. Not for use by several threads at once.
+ * means that the association is over (unless {@link #isOpen} says otherwise), with the reason; its
+ * kind is BUSY where the same may succeed another time. Not for use by several threads at once.
  */
 public final class Association implements AutoCloseable {
 
@@ -28,8 +29,19 @@ public final class Association implements AutoCloseable {
    * @param offers at least 1, at most 128; what is offered twice is offered once
    */
   public static Outcome<Association> open(RemoteEntity remote, List<Offer> offers) {
+    return open(remote, offers, report -> false);
+  }
+
+  /**
+   * The same, for storage commitment.
+   *
+   * @param reports takes each report that comes on this association, while any of its services
+   *     waits; true once it is safely kept, false if nobody here asked for it
+   */
+  public static Outcome<Association> open(
+      RemoteEntity remote, List<Offer> offers, Predicate<CommitmentReport> reports) {
     try {
-      return Outcome.done(new Association(Opening.open(remote, offers)));
+      return Outcome.done(new Association(Opening.open(remote, offers, reports)));
     } catch (NetFailure failure) {
       return failure.outcome();
     }
@@ -58,8 +70,8 @@ public final class Association implements AutoCloseable {
    *
    * <p>Memory does not depend on its size.
    */
-  public Outcome<Answer> store(StoredFile file) {
-    return run(exchange -> Services.store(exchange, file));
+  public Outcome<Answer> store(Sendable object) {
+    return run(exchange -> Services.store(exchange, object));
   }
 
   /**
@@ -85,21 +97,9 @@ public final class Association implements AutoCloseable {
     return run(exchange -> Services.commit(exchange, transactionUid, instances));
   }
 
-  /** Reports that have come on this association, after waiting for one at most this long. */
-  public Outcome<List<CommitmentReport>> awaitReports(Duration limit) {
-    return run(
-        exchange -> {
-          List<CommitmentReport> reports = exchange.takeReports();
-          long end = System.nanoTime() + limit.toNanos();
-          while (reports.isEmpty()) {
-            long left = end - System.nanoTime();
-            if (left <= 0 || !exchange.serveOne(Duration.ofNanos(left))) {
-              break;
-            }
-            reports = exchange.takeReports();
-          }
-          return reports;
-        });
+  /** Waits for one storage commitment report or echo at most this long; false if none came. */
+  public Outcome<Boolean> serveOne(Duration limit) {
+    return run(exchange -> exchange.serveOne(limit));
   }
 
   /** One step over the association. */
@@ -115,8 +115,10 @@ public final class Association implements AutoCloseable {
     try {
       return Outcome.done(step.run(opened.exchange()));
     } catch (NetFailure failure) {
-      open = false;
-      opened.end(failure.abort());
+      if (!failure.isHarmless()) {
+        open = false;
+        opened.end(failure.abort());
+      }
       return failure.outcome();
     }
   }

@@ -33,6 +33,12 @@ final class CalledSession {
       } catch (NetFailure failure) {
         receiver.turnedAway(((Outcome.Refused<?>) failure.outcome()).sentence());
         Opened.end(connection, failure.abort());
+      } catch (RuntimeException defect) {
+        receiver.turnedAway(
+            "the program failed on a call ("
+                + defect.getClass().getSimpleName()
+                + "): see that the ledger can be written, and report it otherwise");
+        Opened.end(connection, NetFailure.Abort.NOT_SPECIFIED);
       }
     } catch (NetFailure failure) {
       receiver.turnedAway(((Outcome.Refused<?>) failure.outcome()).sentence());
@@ -115,11 +121,10 @@ final class CalledSession {
   }
 
   private int keep(Outcome<CommitmentReport> read, AeTitle from) {
-    if (read instanceof Outcome.Done<CommitmentReport> done) {
-      return receiver.report(from, done.value()) ? Statuses.SUCCESS : Statuses.PROCESSING_FAILURE;
+    if (read instanceof Outcome.Refused<CommitmentReport> refused) {
+      receiver.turnedAway(refused.sentence());
     }
-    receiver.turnedAway(((Outcome.Refused<CommitmentReport>) read).sentence());
-    return Statuses.PROCESSING_FAILURE;
+    return Statuses.ofReport(read, report -> receiver.report(from, report));
   }
 
   private void write(Connection connection, PduReader pdus, Pdu pdu) throws NetFailure {

@@ -2,10 +2,10 @@ package org.vestibule.dicom.net;
 
 import java.io.IOException;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.vestibule.base.Outcome;
 
@@ -13,11 +13,10 @@ import org.vestibule.base.Outcome;
  * Requests and answers over one association that we opened.
  *
  * <p>While we wait for an answer the other side may ask too: an echo or a storage commitment report
- * is answered at once and the report kept; anything else is refused (PS3.7 annex C, 0211H).
+ * is answered at once, a report once it is kept; anything else is refused (PS3.7 annex C, 0211H).
  */
 final class Exchange {
 
-  private static final int MOST_REPORTS = 1000;
   private static final int LAST_MESSAGE_ID = 0xFFFF;
   private static final Duration LAST_WORDS = Duration.ofSeconds(1);
 
@@ -27,7 +26,7 @@ final class Exchange {
   private final MessageReader reader;
   private final MessageWriter writer;
   private final Map<Integer, AgreedContext> contexts;
-  private final List<CommitmentReport> reports = new ArrayList<>();
+  private final Predicate<CommitmentReport> reports;
   private int messageId;
 
   Exchange(
@@ -35,10 +34,12 @@ final class Exchange {
       PduReader pdus,
       List<AgreedContext> agreed,
       long mostBodyBytes,
-      Timeouts timeouts)
+      Timeouts timeouts,
+      Predicate<CommitmentReport> reports)
       throws NetFailure {
     this.connection = connection;
     this.timeouts = timeouts;
+    this.reports = reports;
     this.pdus = pdus;
     this.contexts = agreed.stream().collect(Collectors.toMap(AgreedContext::id, c -> c));
     this.reader = new MessageReader(pdus, contexts.keySet(), connection.peer());
@@ -69,7 +70,7 @@ final class Exchange {
       writer.command(context.id(), command);
       body.write(writer);
       writer.flush();
-    } catch (MessageWriter.FileChanged changed) {
+    } catch (MessageWriter.SourceFailed here) {
       throw new NetFailure(
           Outcome.Kind.DAMAGE,
           NetFailure.Abort.NOT_SPECIFIED,
@@ -153,18 +154,12 @@ final class Exchange {
     if (field == CommandSet.ECHO_RQ) {
       status = Statuses.SUCCESS;
     } else if (field == CommandSet.EVENT_REPORT_RQ) {
-      status = keep(CommitmentReport.read(message.data(), context.transferSyntax()));
+      status =
+          Statuses.ofReport(
+              CommitmentReport.read(message.data(), context.transferSyntax()), reports);
     }
     send(context, CommandSet.answerTo(command, status));
     connection.allow(timeouts.answer());
-  }
-
-  private int keep(Outcome<CommitmentReport> read) {
-    if (read instanceof Outcome.Done<CommitmentReport> done && reports.size() < MOST_REPORTS) {
-      reports.add(done.value());
-      return Statuses.SUCCESS;
-    }
-    return Statuses.PROCESSING_FAILURE;
   }
 
   /** Serves one request of the other side if it comes within this time. */
@@ -186,12 +181,5 @@ final class Exchange {
     serve(message);
     connection.allowAll();
     return true;
-  }
-
-  /** Reports that came so far and were not taken. */
-  List<CommitmentReport> takeReports() {
-    List<CommitmentReport> taken = List.copyOf(reports);
-    reports.clear();
-    return taken;
   }
 }

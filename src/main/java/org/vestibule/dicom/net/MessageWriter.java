@@ -2,7 +2,7 @@ package org.vestibule.dicom.net;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
+import java.nio.channels.ReadableByteChannel;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Cuts messages into P-DATA-TF PDUs no longer than the other side takes (PS3.8 9.3.5, annex E).
  *
- * <p>A file goes from disk to the connection through one block of fixed size, headers beside it, so
- * that its bytes are copied by nobody but the kernel.
+ * <p>An object goes from disk to the connection through one block of fixed size, headers beside it,
+ * so that its bytes are copied by nobody but the kernel.
  */
 final class MessageWriter {
 
@@ -73,18 +73,17 @@ final class MessageWriter {
   }
 
   /**
-   * Writes a data set from a file.
+   * Writes a data set as it comes.
    *
-   * @param start its first byte
    * @param bytes its length, at least 1
-   * @throws FileChanged if the file has become shorter
+   * @throws SourceFailed if it can't be read or has become shorter
    */
-  void data(int contextId, FileChannel file, long start, long bytes) throws IOException {
+  void data(int contextId, ReadableByteChannel source, long bytes) throws IOException {
     long done = 0;
     int blockBytes = Math.max(1, BLOCK_BYTES / fragmentBytes) * fragmentBytes;
     while (done < bytes) {
       int length = (int) Math.min(blockBytes, bytes - done);
-      fill(file, start + done, length);
+      fill(source, length);
       for (int at = 0; at < length; at += fragmentBytes) {
         int part = Math.min(fragmentBytes, length - at);
         boolean last = done + at + part == bytes;
@@ -96,18 +95,18 @@ final class MessageWriter {
     }
   }
 
-  private void fill(FileChannel file, long start, int length) throws IOException {
+  private void fill(ReadableByteChannel source, int length) throws SourceFailed {
     block.clear().limit(length);
-    while (block.hasRemaining()) {
-      int read;
-      try {
-        read = file.read(block, start + block.position());
-      } catch (IOException disk) {
-        throw new FileChanged(disk);
+    try {
+      while (block.hasRemaining()) {
+        if (source.read(block) < 0) {
+          throw new SourceFailed(null);
+        }
       }
-      if (read < 0) {
-        throw new FileChanged(null);
-      }
+    } catch (SourceFailed shorter) {
+      throw shorter;
+    } catch (IOException disk) {
+      throw new SourceFailed(disk);
     }
     block.flip();
   }
@@ -137,12 +136,12 @@ final class MessageWriter {
     headers.clear();
   }
 
-  /** The file can't be read, or is shorter than it was when the sending began. */
-  static final class FileChanged extends IOException {
+  /** The object can't be read, or is shorter than was said when the sending began. */
+  static final class SourceFailed extends IOException {
     private static final long serialVersionUID = 1L;
 
-    FileChanged(@Nullable IOException disk) {
-      super("the file changed while it was sent", disk);
+    SourceFailed(@Nullable IOException disk) {
+      super("the object failed while it was sent", disk);
     }
   }
 }

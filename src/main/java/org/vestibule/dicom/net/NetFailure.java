@@ -27,6 +27,7 @@ final class NetFailure extends Exception {
   private final Outcome.Kind kind;
   private final Abort abort;
   private boolean abortOfPeer;
+  private boolean harmless;
 
   NetFailure(Outcome.Kind kind, Abort abort, String reason, String advice) {
     super(reason, null, false, false);
@@ -57,6 +58,13 @@ final class NetFailure extends Exception {
     return failure;
   }
 
+  /** A file here is at fault and nothing was sent yet: the association goes on. */
+  static NetFailure here(String reason, String advice) {
+    NetFailure failure = new NetFailure(Outcome.Kind.DAMAGE, Abort.NONE, reason, advice);
+    failure.harmless = true;
+    return failure;
+  }
+
   static NetFailure of(Outcome<?> refused) {
     Outcome.Refused<?> words = (Outcome.Refused<?>) refused;
     return new NetFailure(words.kind(), Abort.NONE, words.reason(), words.advice());
@@ -64,6 +72,10 @@ final class NetFailure extends Exception {
 
   boolean isAbortOfPeer() {
     return abortOfPeer;
+  }
+
+  boolean isHarmless() {
+    return harmless;
   }
 
   Abort abort() {

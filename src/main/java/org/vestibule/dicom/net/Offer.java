@@ -22,7 +22,7 @@ public record Offer(String abstractSyntax, List<String> transferSyntaxes) {
   }
 
   /** For an object as it lies on disk: its own transfer syntax alone, nothing is coded again. */
-  public static Offer of(StoredFile file) {
-    return new Offer(file.sopClass(), List.of(file.transferSyntax()));
+  public static Offer of(Sendable object) {
+    return new Offer(object.sopClass(), List.of(object.transferSyntax()));
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.vestibule.base.Outcome;
 
 /** Opens an association: A-ASSOCIATE-RQ out, -AC or -RJ in (PS3.8 7.1). */
@@ -15,22 +16,29 @@ final class Opening {
   private final List<Offer> offers;
   private final Connection connection;
   private final PduReader pdus;
+  private final Predicate<CommitmentReport> reports;
 
-  private Opening(RemoteEntity remote, List<Offer> offers, Connection connection) {
+  private Opening(
+      RemoteEntity remote,
+      List<Offer> offers,
+      Connection connection,
+      Predicate<CommitmentReport> reports) {
+    this.reports = reports;
     this.remote = remote;
     this.offers = offers;
     this.connection = connection;
     this.pdus = new PduReader(connection);
   }
 
-  static Opened open(RemoteEntity remote, List<Offer> offers) throws NetFailure {
+  static Opened open(RemoteEntity remote, List<Offer> offers, Predicate<CommitmentReport> reports)
+      throws NetFailure {
     List<Offer> distinct = offers.stream().distinct().toList();
     if (distinct.isEmpty() || distinct.size() > MOST_OFFERS) {
       throw new IllegalArgumentException("1 to 128 offers but " + distinct.size());
     }
     Connection connection = Connecting.to(remote);
     try {
-      return new Opening(remote, distinct, connection).open();
+      return new Opening(remote, distinct, connection, reports).open();
     } catch (NetFailure failure) {
       Opened.end(connection, failure.abort());
       throw failure;
@@ -89,7 +97,8 @@ final class Opening {
       }
     }
     Exchange exchange =
-        new Exchange(connection, pdus, agreed, answer.user().mostBodyBytes(), remote.timeouts());
+        new Exchange(
+            connection, pdus, agreed, answer.user().mostBodyBytes(), remote.timeouts(), reports);
     return new Opened(connection, pdus, exchange, remote.timeouts());
   }
 

@@ -126,6 +126,7 @@ public final class ReportListener implements AutoCloseable {
   }
 
   private void turnAway(SocketChannel caller) {
+    receiver.turnedAway("a caller was turned away: " + rules.mostAtOnce() + " are here already");
     try (caller) {
       if (rules.tls().isEmpty()) {
         ByteBuffer words = Pdu.rejection(REJECTED_FOR_NOW, BY_PRESENTATION, CONGESTION).toBytes();
@@ -135,7 +136,6 @@ public final class ReportListener implements AutoCloseable {
     } catch (IOException alreadyGone) {
       // It was to go anyway.
     }
-    receiver.turnedAway("a caller was turned away: " + rules.mostAtOnce() + " are here already");
   }
 
   /** Stops listening and breaks off what is going on. */

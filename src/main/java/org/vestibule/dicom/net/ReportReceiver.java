@@ -7,8 +7,7 @@ public interface ReportReceiver {
    * An archive reports on storage commitment.
    *
    * @param from the title that it gave itself
-   * @return true once the report is safely kept; otherwise the archive is told that it failed, and
-   *     may report again
+   * @return true once the report is safely kept; false if nobody here asked for it
    */
   boolean report(AeTitle from, CommitmentReport report);
 

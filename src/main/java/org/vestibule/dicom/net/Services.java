@@ -1,11 +1,9 @@
 package org.vestibule.dicom.net;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.file.StandardOpenOption;
+import java.nio.channels.ReadableByteChannel;
 import java.util.List;
 import java.util.Optional;
-import org.vestibule.base.Outcome;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.DataSetWriter;
 import org.vestibule.dicom.Tags;
@@ -33,29 +31,24 @@ final class Services {
     return Statuses.read(Statuses.OTHER, answer.command());
   }
 
-  static Answer store(Exchange exchange, StoredFile file) throws NetFailure {
+  static Answer store(Exchange exchange, Sendable object) throws NetFailure {
     Optional<AgreedContext> context =
-        exchange.context(file.sopClass(), Optional.of(file.transferSyntax()));
+        exchange.context(object.sopClass(), Optional.of(object.transferSyntax()));
     if (context.isEmpty()) {
       return notTaken(Statuses.STORE);
     }
     CommandSet request =
         CommandSet.of(CommandSet.STORE_RQ, true)
-            .put(CommandSet.AFFECTED_SOP_CLASS, file.sopClass())
+            .put(CommandSet.AFFECTED_SOP_CLASS, object.sopClass())
             .put(CommandSet.MESSAGE_ID, exchange.nextMessageId())
             .put(CommandSet.PRIORITY, MEDIUM_PRIORITY)
-            .put(CommandSet.AFFECTED_SOP_INSTANCE, file.sopInstance());
+            .put(CommandSet.AFFECTED_SOP_INSTANCE, object.sopInstance());
     int id = context.get().id();
-    try (FileChannel data = FileChannel.open(file.path(), StandardOpenOption.READ)) {
-      exchange.send(
-          context.get(),
-          request,
-          writer -> writer.data(id, data, file.dataStart(), file.dataBytes()));
+    try (ReadableByteChannel data = object.open()) {
+      exchange.send(context.get(), request, writer -> writer.data(id, data, object.dataBytes()));
     } catch (IOException missing) {
-      throw new NetFailure(
-          Outcome.Kind.DAMAGE,
-          NetFailure.Abort.NONE,
-          "the file " + file.path().getFileName() + " can't be read",
+      throw NetFailure.here(
+          "the file of object " + object.sopInstance() + " can't be read",
           "check the disk, and run verify");
     }
     Message answer =

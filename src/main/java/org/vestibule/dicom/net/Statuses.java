@@ -1,6 +1,8 @@
 package org.vestibule.dicom.net;
 
 import java.util.List;
+import java.util.function.Predicate;
+import org.vestibule.base.Outcome;
 
 /** What status and failure codes mean, from {@code statuses.csv}. */
 final class Statuses {
@@ -11,6 +13,7 @@ final class Statuses {
 
   static final int SUCCESS = 0x0000;
   static final int PROCESSING_FAILURE = 0x0110;
+  static final int INVALID_ARGUMENT = 0x0115;
   static final int SOP_CLASS_NOT_SUPPORTED = 0x0122;
   static final int UNRECOGNIZED_OPERATION = 0x0211;
 
@@ -36,6 +39,14 @@ final class Statuses {
       new Row(OTHER, 0, 0xFFFF, Answer.Kind.FAILURE, true, "answered with an unknown status");
 
   private Statuses() {}
+
+  /** What a report of storage commitment is answered with (PS3.7 10.1.1.1.8). */
+  static int ofReport(Outcome<CommitmentReport> read, Predicate<CommitmentReport> keeps) {
+    if (read instanceof Outcome.Done<CommitmentReport> done) {
+      return keeps.test(done.value()) ? SUCCESS : INVALID_ARGUMENT;
+    }
+    return PROCESSING_FAILURE;
+  }
 
   static Answer read(String service, CommandSet answer) {
     int status = answer.number(CommandSet.STATUS);

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -26,7 +27,8 @@ public record StoredFile(
     String sopInstance,
     String transferSyntax,
     long dataStart,
-    long dataBytes) {
+    long dataBytes)
+    implements Sendable {
 
   private static final int PREFIX_AT = 128;
   private static final int HEAD_BYTES = PREFIX_AT + 4 + 12;
@@ -47,6 +49,17 @@ public record StoredFile(
           Outcome.Kind.DAMAGE,
           "the file " + path.getFileName() + " can't be read",
           "check the disk, and run verify");
+    }
+  }
+
+  @Override
+  public ReadableByteChannel open() throws IOException {
+    FileChannel file = FileChannel.open(path, StandardOpenOption.READ);
+    try {
+      return file.position(dataStart);
+    } catch (IOException broken) {
+      file.close();
+      throw broken;
     }
   }
 

@@ -158,14 +158,14 @@ class ReportListenerTest {
   }
 
   @Test
-  void aReportThatCouldNotBeKeptIsToldAsFailed() throws IOException {
+  void aReportThatNobodyAskedForIsToldSo() throws IOException {
     kept = false;
     start(WAIT, 2);
     try (Call call = new Call()) {
       call.ask(good());
       byte[] report = Laid.report("2.25.5", "2.25.6", "2.25.7", 0x0213);
       assertThat(call.ask(data(1, 3, Laid.eventReport(4, 2)), data(1, 2, report)))
-          .contains(hex("0000 0009 02000000 1001"));
+          .contains(hex("0000 0009 02000000 1501"));
     }
   }
 
@@ -234,8 +234,40 @@ class ReportListenerTest {
     try (Call call = new Call()) {
       assertThat(call.take()).isEmpty();
     }
+    while (turnedAway.isEmpty()) {
+      Thread.onSpinWait();
+    }
     assertThat(turnedAway.get(0))
         .startsWith("the caller was silent too long: we waited for a request for an association");
+  }
+
+  @Test
+  void aReceiverThatBreaksBreaksTheCallOnly() throws IOException {
+    listener =
+        ReportListener.start(
+                rules(0, WAIT, 1),
+                new ReportReceiver() {
+                  @Override
+                  public boolean report(AeTitle from, CommitmentReport report) {
+                    throw new IllegalStateException("no disk");
+                  }
+
+                  @Override
+                  public void turnedAway(String words) {
+                    turnedAway.add(words);
+                  }
+                })
+            .orThrow();
+    try (Call call = new Call()) {
+      call.ask(good());
+      byte[] report = Laid.report("2.25.5", "2.25.6", "2.25.7", 0x0213);
+      assertThat(call.ask(data(1, 3, Laid.eventReport(4, 2)), data(1, 2, report)))
+          .isEqualTo(hex("07 00 00000004 00 00 02 00"));
+    }
+    assertThat(turnedAway)
+        .containsExactly(
+            "the program failed on a call (IllegalStateException): see that the ledger can be"
+                + " written, and report it otherwise");
   }
 
   @Test

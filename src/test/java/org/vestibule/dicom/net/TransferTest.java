@@ -29,6 +29,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -333,13 +334,15 @@ class TransferTest {
                 pdu(4, value(1, 3, Laid.eventReport(77, 2)), value(1, 0, hex(""))),
                 data(1, 2, report)),
             listen())) {
-      Association association = Association.open(peer.remote(WAIT), COMMIT).orThrow();
+      List<CommitmentReport> reports = new ArrayList<>();
+      Association association = Association.open(peer.remote(WAIT), COMMIT, reports::add).orThrow();
       Answer answer =
           association
               .requestCommitment("2.25.5", List.of(new InstanceReference("1.2.3", "2.25.6")))
               .orThrow();
       assertThat(answer.kind()).isEqualTo(Answer.Kind.SUCCESS);
-      CommitmentReport got = association.awaitReports(WAIT).orThrow().get(0);
+      assertThat(association.serveOne(WAIT)).isEqualTo(Outcome.done(true));
+      CommitmentReport got = reports.get(0);
       assertThat(got.transactionUid()).isEqualTo("2.25.5");
       assertThat(got.kept()).containsExactly(new InstanceReference("1.2.3", "2.25.6"));
       assertThat(got.failed().get(0).instance())
@@ -398,7 +401,7 @@ class TransferTest {
             take(1),
             send(hex("06 00 00000004 00000000")))) {
       Association association = Association.open(peer.remote(WAIT), COMMIT).orThrow();
-      assertThat(association.awaitReports(Duration.ofMillis(50)).orThrow()).isEmpty();
+      assertThat(association.serveOne(Duration.ofMillis(50))).isEqualTo(Outcome.done(false));
       assertThat(association.release()).isEqualTo(Outcome.done(true));
     }
   }
@@ -412,7 +415,7 @@ class TransferTest {
             send(data(1, 3, Laid.eventReport(9, 1)), data(1, 2, hex("0800 9911 FF000000"))),
             listen())) {
       Association association = Association.open(peer.remote(WAIT), COMMIT).orThrow();
-      assertThat(association.awaitReports(Duration.ofMillis(300)).orThrow()).isEmpty();
+      assertThat(association.serveOne(WAIT)).isEqualTo(Outcome.done(true));
       association.abort();
       assertThat(peer.received().get(1)).contains(hex("0000 0009 02000000 1001"));
     }

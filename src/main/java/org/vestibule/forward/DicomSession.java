@@ -1,0 +1,113 @@
+package org.vestibule.forward;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dicom.Dictionary;
+import org.vestibule.dicom.net.Answer;
+import org.vestibule.dicom.net.Association;
+import org.vestibule.dicom.net.InstanceReference;
+
+/** One association with an archive, in the courier's terms. */
+final class DicomSession implements ArchiveSession {
+
+  private static final int HEX = 16;
+
+  private final Association association;
+  private final PendingReports reports;
+
+  DicomSession(Association association, PendingReports reports) {
+    this.association = association;
+    this.reports = reports;
+  }
+
+  @Override
+  public StoreAnswer store(Parcel parcel) {
+    Outcome<Answer> outcome = association.store(new SentParcel(parcel));
+    if (outcome instanceof Done<Answer> done) {
+      return StoreStatus.answer(done.value().status(), comment(done.value()));
+    }
+    return new StoreAnswer.Failed(
+        StoreAnswer.NO_STATUS,
+        words(outcome),
+        association.isOpen() ? StoreAnswer.Reach.OBJECT : StoreAnswer.Reach.SESSION);
+  }
+
+  /** What the archive says, and which attributes it names: their values it never gives here. */
+  private static String comment(Answer answer) {
+    List<String> keywords =
+        answer.offending().stream()
+            .map(digits -> Dictionary.keyword(Integer.parseUnsignedInt(digits, HEX)))
+            .toList();
+    String named = keywords.isEmpty() ? "" : "(" + String.join(", ", keywords) + ")";
+    return answer.comment().isEmpty() ? named : (answer.comment() + " " + named).strip();
+  }
+
+  @Override
+  public CommitmentAnswer requestCommitment(String transactionUid, List<Instance> instances) {
+    reports.asked(transactionUid);
+    Outcome<Answer> outcome =
+        association.requestCommitment(
+            transactionUid,
+            instances.stream()
+                .map(i -> new InstanceReference(i.sopClassUid(), i.sopInstanceUid()))
+                .toList());
+    if (outcome instanceof Done<Answer> done && done.value().isDone()) {
+      return new CommitmentAnswer.Taken();
+    }
+    reports.notTaken(transactionUid);
+    if (outcome instanceof Done<Answer> done) {
+      Answer answer = done.value();
+      return answer.again()
+          ? new CommitmentAnswer.Failed(answer.status(), answer.sentence(), false)
+          : new CommitmentAnswer.Refused(answer.status(), answer.sentence());
+    }
+    return new CommitmentAnswer.Failed(
+        StoreAnswer.NO_STATUS, words(outcome), !association.isOpen());
+  }
+
+  @Override
+  public void awaitReports(Duration most) {
+    long end = System.nanoTime() + most.toNanos();
+    while (!reports.isEmpty() && association.isOpen()) {
+      long left = end - System.nanoTime();
+      if (left <= 0
+          || !(association.serveOne(Duration.ofNanos(left)) instanceof Done<Boolean> served)
+          || !served.value()) {
+        return;
+      }
+    }
+  }
+
+  @Override
+  public PresenceAnswer ask(List<Instance> instances) {
+    Map<List<String>, List<Instance>> bySeries =
+        instances.stream()
+            .collect(Collectors.groupingBy(i -> List.of(i.studyUid(), i.seriesUid())));
+    PresenceQuery query = new PresenceQuery(association);
+    for (List<Instance> series : bySeries.values()) {
+      Outcome<Answer> asked = query.ask(series);
+      if (!(asked instanceof Done<Answer> done)) {
+        return new PresenceAnswer.Failed(
+            StoreAnswer.NO_STATUS, words(asked), !association.isOpen());
+      }
+      if (done.value().kind() == Answer.Kind.FAILURE) {
+        return new PresenceAnswer.Failed(done.value().status(), done.value().sentence(), false);
+      }
+    }
+    return new PresenceAnswer.Answered(query.found());
+  }
+
+  private static String words(Outcome<?> refused) {
+    return PlainLine.of(((Refused<?>) refused).sentence());
+  }
+
+  @Override
+  public void close() {
+    association.close();
+  }
+}

@@ -1,0 +1,126 @@
+package org.vestibule.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+import org.vestibule.store.index.IndexRecord;
+
+/** Search and photograph in a real browser. */
+class PagesBrowserTest {
+
+  private static final SampleSite SITE = SampleSite.shared();
+
+  private static Server server;
+
+  @BeforeAll
+  static void start() {
+    server = SITE.serve();
+  }
+
+  @AfterAll
+  static void stop() {
+    server.close();
+  }
+
+  private static Browser browser() {
+    return Browser.shared().as(server, SITE.session(Role.STAFF));
+  }
+
+  private static void open(Browser browser, String path) {
+    browser.driver().get(server.address() + path);
+  }
+
+  @Test
+  void searchIsUsedByKeysAndTheAddressIsTheQuestion() throws Exception {
+    Browser browser = browser();
+    open(browser, "/");
+    browser.look("search");
+    browser.find("#q").sendKeys("before");
+    browser.until("location.search.includes('q=before')");
+    browser
+        .driver()
+        .executeScript("document.querySelector('input[name=tooth][value=\"16\"]').focus()");
+    browser.press(Keys.SPACE);
+    browser.until("location.search.includes('tooth=16')");
+    browser.until("document.querySelector('#results').textContent.includes('first molar')");
+    String understood = browser.find("#results .count").getText();
+    assertThat(understood).contains("upper right first molar", "stage before");
+    String address = browser.driver().getCurrentUrl();
+    int found = browser.all("#results .pictures li").size();
+    open(browser, address.substring(server.address().length()));
+    assertThat(browser.find("#q").getAttribute("value")).isEqualTo("before");
+    assertThat(browser.find("input[name=tooth][value='16']").isSelected()).isTrue();
+    assertThat(browser.all("#results .pictures li")).hasSize(found);
+    browser.look("search-found");
+  }
+
+  @Test
+  void theViewersLeftIsThePatientsRight() {
+    Browser browser = browser();
+    open(browser, "/");
+    int right = browser.find("input[value='16']").getRect().getX();
+    int left = browser.find("input[value='26']").getRect().getX();
+    int upper = browser.find("input[value='11']").getRect().getY();
+    int lower = browser.find("input[value='41']").getRect().getY();
+    assertThat(right).isLessThan(left);
+    assertThat(upper).isLessThan(lower);
+    assertThat(browser.find(".sides").getText()).contains("R", "L", "patient's right");
+  }
+
+  @Test
+  void aPhotographIsZoomedAndMarked() throws Exception {
+    Browser browser = browser();
+    IndexRecord occlusal =
+        SITE.filed().stream()
+            .filter(record -> record.shows().viewKey().equals("upper-occlusal"))
+            .findFirst()
+            .orElseThrow();
+    open(browser, "/photograph/" + SITE.key(occlusal));
+    // PS3.3 C.7.6.1.1.1: the row of an upper occlusal runs to the patient's left.
+    assertThat(browser.find(".mark.right").getText()).contains("patient's left", "L");
+    assertThat(browser.find(".mark.left").getText()).contains("patient's right", "R");
+    browser.look("photograph");
+    browser.find("#large").sendKeys("+");
+    browser.until("document.querySelector('#large img').style.transform.includes('scale(1.4)')");
+    browser.find("#large").sendKeys("0");
+    browser.until("document.querySelector('#large img').style.transform.includes('scale(1)')");
+  }
+
+  @Test
+  void germanIsSpokenWhenChosen() throws Exception {
+    Browser browser = browser();
+    open(browser, "/");
+    browser.find("button[value=de]").click();
+    browser.until("document.documentElement.lang === 'de'");
+    assertThat(browser.find(".views").getText()).contains("Okklusal Oberkiefer");
+    browser.look("search-german");
+  }
+
+  @Test
+  void entryAndRefusalsAreReadable() throws Exception {
+    Browser browser = Browser.shared().as(server, "");
+    open(browser, "/");
+    browser.find("#name").sendKeys("staff");
+    browser.find("#password").sendKeys("not the password");
+    browser.find("main .button").click();
+    assertThat(browser.find(".trouble").getText()).startsWith("Name and password don't fit");
+    browser.look("sign-in");
+    browser.find("#name").sendKeys("staff");
+    browser.find("#password").sendKeys(SampleSite.PASSWORD);
+    browser.find("main .button").click();
+    assertThat(browser.find("#q").isDisplayed()).isTrue();
+    open(browser, "/who");
+    browser.look("who");
+    browser.find("#person").sendKeys("B. Rook");
+    browser.find("main .button").click();
+    assertThat(browser.find(".sitting").getText()).contains("B. Rook");
+    open(browser, "/nothing");
+    browser.look("refused");
+    assertThat(List.of(browser.find("h1").getText()))
+        .containsExactly("There is nothing at this address.");
+  }
+}

@@ -1,0 +1,18 @@
+package org.vestibule.audit;
+
+import java.io.Closeable;
+import java.io.IOException;
+
+/** An open way to a syslog server. */
+interface SyslogLine extends Closeable {
+
+  /** Hands over one message. */
+  void send(String time, String xml) throws IOException;
+
+  /**
+   * Makes sure, as far as the protocol can, that everything handed over has left.
+   *
+   * @throws IOException if the other side has gone away meanwhile
+   */
+  void settle() throws IOException;
+}

@@ -1,0 +1,63 @@
+package org.vestibule.audit;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
+import javax.net.ssl.SSLSocket;
+import org.vestibule.keys.TlsSide;
+
+/**
+ * Syslog over TLS (RFC 5425). The protocol has no answer to a message; whether the other side is
+ * still there is seen at the end, where it must end the connection in its turn.
+ */
+final class TlsLine implements SyslogLine {
+
+  private static final int CONNECT_MILLIS = 3_000;
+  private static final int SILENCE_MILLIS = 5_000;
+
+  private final SSLSocket socket;
+  private final OutputStream out;
+  private final SyslogFrame frame;
+
+  TlsLine(String host, int port, TlsSide side, SyslogFrame frame) throws IOException {
+    this.frame = frame;
+    Socket plain = new Socket();
+    try {
+      plain.connect(new InetSocketAddress(host, port), CONNECT_MILLIS);
+      plain.setSoTimeout(SILENCE_MILLIS);
+      socket = side.over(plain, host, port);
+      socket.startHandshake();
+      out = new BufferedOutputStream(socket.getOutputStream());
+    } catch (IOException e) {
+      plain.close();
+      throw e;
+    }
+  }
+
+  @Override
+  public void send(String time, String xml) throws IOException {
+    out.write(frame.counted(time, xml));
+  }
+
+  @Override
+  public void settle() throws IOException {
+    out.flush();
+    socket.shutdownOutput();
+    try {
+      while (socket.getInputStream().read() >= 0) {
+        // A server has nothing to say; whatever comes is passed over until it ends.
+      }
+    } catch (SocketTimeoutException stillThere) {
+      // It read on and did not end the connection in its turn: everything was taken.
+      return;
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    socket.close();
+  }
+}

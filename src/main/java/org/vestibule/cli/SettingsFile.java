@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.vestibule.assign.SortingRules;
 import org.vestibule.base.Outcome;
 import org.vestibule.cli.SettingsValues.WrongValue;
@@ -23,7 +24,7 @@ final class SettingsFile {
 
   static final String NAME = "vestibule.toml";
 
-  private static final List<String> KEYS =
+  private static final List<String> OWN_KEYS =
       List.of(
           "practice.id",
           "practice.name",
@@ -61,6 +62,9 @@ final class SettingsFile {
           "web.proxy-header",
           "web.idle-minutes",
           "web.longest-hours");
+
+  private static final List<String> KEYS =
+      Stream.of(OWN_KEYS, ForwardSettings.KEYS).flatMap(List::stream).toList();
 
   private final Path home;
   private final ZoneId machineZone;
@@ -140,7 +144,8 @@ final class SettingsFile {
         values.whole("practice.age-of-majority", base.ageOfMajority(), 0, 30),
         quality(base.quality()),
         night(base.night()),
-        new WebSettings(home, values).read(base.web()));
+        new WebSettings(home, values).read(base.web()),
+        new ForwardSettings(home, values).read(tables.destinations(home)));
   }
 
   private QualityThresholds quality(QualityThresholds base) throws WrongValue {

@@ -1,5 +1,6 @@
 package org.vestibule.cli;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,16 +12,19 @@ import org.vestibule.assign.ClockCorrection;
 import org.vestibule.assign.PhoneChair;
 import org.vestibule.cli.SettingsValues.WrongValue;
 import org.vestibule.flow.Settings.StatedCapture;
+import org.vestibule.forward.DestinationRules;
 
-/** What stands in the settings several times: captures, clocks and chairs. */
+/** What stands in the settings several times: captures, clocks, chairs and destinations. */
 final class SettingsTables {
 
-  private static final Pattern KEY = Pattern.compile("(capture|clock|chair)\\[(\\d+)]\\.(.+)");
+  private static final Pattern KEY =
+      Pattern.compile("(capture|clock|chair|destination)\\[(\\d+)]\\.(.+)");
   private static final Map<String, List<String>> KEYS =
       Map.of(
           "capture", List.of("view", "camera", "mirror", "incisors", "by"),
           "clock", List.of("folder", "camera", "add-minutes", "by"),
-          "chair", List.of("folder", "camera", "name"));
+          "chair", List.of("folder", "camera", "name"),
+          "destination", DestinationSettings.KEYS);
 
   private final Map<String, Map<Integer, SettingsValues>> tables = new TreeMap<>();
 
@@ -56,6 +60,10 @@ final class SettingsTables {
               table.text("by", "")));
     }
     return captures;
+  }
+
+  List<DestinationRules> destinations(Path home) throws WrongValue {
+    return new DestinationSettings(home).read(all("destination"));
   }
 
   List<ClockCorrection> clocks() throws WrongValue {

@@ -7,6 +7,7 @@ import java.util.List;
 import org.vestibule.assign.SortingRules;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
+import org.vestibule.forward.ForwardRules;
 import org.vestibule.quality.QualityThresholds;
 
 /**
@@ -31,6 +32,7 @@ import org.vestibule.quality.QualityThresholds;
  * @param quality from where on something about a picture is worth a word
  * @param night what it has settled about the nightly run
  * @param web what it has settled about its pages
+ * @param forward what it has settled about delivery to archives
  */
 public record Settings(
     String practiceId,
@@ -51,7 +53,8 @@ public record Settings(
     int ageOfMajority,
     QualityThresholds quality,
     NightRules night,
-    WebRules web) {
+    WebRules web,
+    ForwardRules forward) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -95,6 +98,7 @@ public record Settings(
         AGE_OF_MAJORITY,
         QualityThresholds.USUAL,
         NightRules.DEFAULT,
-        WebRules.DEFAULT);
+        WebRules.DEFAULT,
+        ForwardRules.NONE);
   }
 }

@@ -168,6 +168,11 @@ class SettingsFileTest {
                 List.of(new ClockCorrection("phone-1", "", Duration.ofHours(1), "Dr. Ada Example")),
                 List.of(new PhoneChair("phone-1", "", "Chair 1"))));
     Settings base = Settings.defaults(home, MACHINE);
+    assertThat(settings.forward().destinations()).hasSize(1);
+    assertThat(settings.forward())
+        .usingRecursiveComparison()
+        .ignoringFields("destinations")
+        .isEqualTo(base.forward());
     assertThat(
             new Settings(
                 settings.practiceId(),
@@ -188,7 +193,8 @@ class SettingsFileTest {
                 settings.ageOfMajority(),
                 settings.quality(),
                 settings.night(),
-                settings.web()))
+                settings.web(),
+                base.forward()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

@@ -108,7 +108,8 @@ public final class SmallPractice {
         old.ageOfMajority(),
         old.quality(),
         old.night(),
-        old.web());
+        old.web(),
+        old.forward());
   }
 
   Practice open() throws IOException {

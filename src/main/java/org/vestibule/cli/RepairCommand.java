@@ -2,15 +2,18 @@ package org.vestibule.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.PhotoWords;
 import org.vestibule.flow.Practice;
+import org.vestibule.flow.keeping.LedgerAsItIs;
 import org.vestibule.flow.keeping.Orphan;
 import org.vestibule.flow.keeping.Repair;
 import org.vestibule.flow.keeping.RepairReport;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Mends a store after damage, as far as nothing has to be guessed. */
@@ -31,12 +34,31 @@ final class RepairCommand extends PracticeCommand {
   @Option(names = "--dry-run", description = "Say what would be done, and change nothing.")
   private boolean dryRun;
 
+  @Option(
+      names = "--ledger-as-it-is",
+      description = {
+        "Take a ledger whose rows were damaged for what it says now, where no sound copy is left.",
+        "It mends nothing; --by and --why are kept."
+      })
+  private boolean ledgerAsItIs;
+
+  @Option(names = "--why", paramLabel = "WORDS", description = "Why; with --ledger-as-it-is.")
+  private String why = "";
+
+  @Mixin private PersonOption person = new PersonOption();
+
   RepairCommand(Surroundings surroundings) {
     super(surroundings);
   }
 
   @Override
   ExitCode run(Practice practice) throws IOException {
+    if (ledgerAsItIs) {
+      ExitCode taken = takeAsItIs(practice);
+      if (taken != ExitCode.DONE) {
+        return taken;
+      }
+    }
     Path copies = from == null ? null : surroundings().path(from);
     Outcome<RepairReport> repaired = Repair.run(practice, copies, dryRun);
     if (repaired instanceof Refused<RepairReport> refused) {
@@ -47,6 +69,39 @@ final class RepairCommand extends PracticeCommand {
     orphans(report);
     new FindingsPrinter(console()).print(report.findings());
     return report.orphans().isEmpty() ? FindingsPrinter.end(report.findings()) : ExitCode.DAMAGE;
+  }
+
+  private ExitCode takeAsItIs(Practice practice) throws IOException {
+    Outcome<String> by = person.name(surroundings());
+    if (by instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    if (why.isBlank() || dryRun) {
+      console()
+          .complain(
+              dryRun
+                  ? "vestibule: --ledger-as-it-is changes the ledger, so it can't be a dry run."
+                  : "vestibule: --ledger-as-it-is needs a reason, which the ledger keeps.");
+      console()
+          .complain(
+              dryRun
+                  ? "  What to do: run verify; it says what is damaged."
+                  : "  What to do: say it in a few words: --why \"no snapshot is left\".");
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<List<String>> taken = LedgerAsItIs.take(practice, by.orThrow(), why.strip());
+    if (taken instanceof Refused<List<String>> refused) {
+      return refuse(refused);
+    }
+    console().say("Taken as it is now, by " + by.orThrow() + ":");
+    taken.orThrow().forEach(broken -> console().wrapped(2, broken + "."));
+    console()
+        .wrapped(
+            0,
+            "Nothing was mended by this: what those rows say may be wrong. Look at what they are"
+                + " about.");
+    return ExitCode.DONE;
   }
 
   private void done(RepairReport report) {

@@ -54,6 +54,16 @@ public final class Verify {
         || !file.data().string(Tags.StudyInstanceUID).equals(Optional.of(intent.studyUid()))) {
       return Outcome.refused("it is not the object that its name says", "restore it");
     }
+    if (!file.data().string(Tags.SeriesInstanceUID).equals(Optional.of(intent.seriesUid()))
+        || !isNumber(file, Tags.SeriesNumber, intent.seriesNumber())
+        || !isNumber(file, Tags.InstanceNumber, intent.instanceNumber())) {
+      return Outcome.refused(
+          "its place in the series is not the one that the ledger gave it", "restore it");
+    }
     return Codestream.of(file.data());
+  }
+
+  private static boolean isNumber(DicomFile file, int tag, int number) {
+    return file.data().string(tag).map(String::strip).equals(Optional.of("" + number));
   }
 }

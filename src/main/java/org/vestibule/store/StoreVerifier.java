@@ -60,8 +60,8 @@ public final class StoreVerifier {
    */
   public List<Finding> verify(Predicate<String> which, Inspection inspection) throws IOException {
     List<Finding> findings = new ArrayList<>();
-    ledgerItself(findings);
     try {
+      ledgerItself(findings);
       readAll(which, inspection, findings);
     } catch (LedgerUnusableException machine) {
       if (machine.trouble() != LedgerUnusableException.Trouble.DAMAGE) {
@@ -105,13 +105,8 @@ public final class StoreVerifier {
   }
 
   private void ledgerItself(List<Finding> findings) {
-    for (String fault : ledger.faults()) {
-      findings.add(
-          new Finding(
-              Finding.Kind.DAMAGE,
-              "the ledger's file is damaged: " + fault,
-              "bring a sound copy back with \"restore --ledger-only\", then run verify"));
-    }
+    ledger.faults().forEach(fault -> damaged("the ledger's file is damaged: " + fault, findings));
+    ledger.brokenSeals().forEach(broken -> damaged(broken, findings));
     ledger
         .changes()
         .firstBroken()
@@ -122,6 +117,19 @@ public final class StoreVerifier {
                         Finding.Kind.DAMAGE,
                         "change " + sequence + " of the ledger does not follow from those before",
                         "somebody changed the ledger's history; restore it from its backup")));
+    if (findings.isEmpty()) {
+      ledger
+          .contradictions()
+          .forEach(said -> damaged("the ledger contradicts itself: " + said, findings));
+    }
+  }
+
+  private static void damaged(String what, List<Finding> findings) {
+    findings.add(
+        new Finding(
+            Finding.Kind.DAMAGE,
+            what,
+            "bring a sound copy back with \"restore --ledger-only\", then run verify"));
   }
 
   private void object(KeptObject object, Inspection inspection, List<Finding> findings) {

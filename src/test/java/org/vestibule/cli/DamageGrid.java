@@ -3,9 +3,15 @@ package org.vestibule.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +32,11 @@ final class DamageGrid {
   enum End {
     /** verify says so. */
     TOLD,
+    /**
+     * verify does not say so, and SQLite's own copy of what the file holds is byte for byte the
+     * same: the bit lies where nothing is stored.
+     */
+    IN_UNUSED_BYTES,
     /** verify does not say so, and every answer is as before. */
     UNSEEN_AND_WITHOUT_EFFECT,
     /** verify does not say so, and an answer is another. */
@@ -40,6 +51,7 @@ final class DamageGrid {
   private final Path backup;
   private final List<String> ids = new ArrayList<>();
   private final List<String> answers;
+  private final List<String> untold = new ArrayList<>();
   private int number;
 
   /** Lays out a practice with two filed photographs, one that waits, and a backup. */
@@ -181,12 +193,46 @@ final class DamageGrid {
     End end = End.TOLD;
     if (told.code() == 0) {
       end = answers(home).equals(answers) ? End.UNSEEN_AND_WITHOUT_EFFECT : End.UNSEEN;
+      if (Arrays.equals(content(bytes), content(sound.resolve("ledger.sqlite")))) {
+        end = End.IN_UNUSED_BYTES;
+      }
+      untold.add(end + " " + where + " of " + bytes.length + " bytes: " + around(bytes, at));
     }
     Asked restored = ask(home, "restore", "--ledger-only", "--from", backup.toString());
     assertThat(restored.code()).as(where + restored.err() + restored.out()).isZero();
     soundAgain(home, where);
     remove(home);
     return end;
+  }
+
+  private byte[] content(byte[] ledger) throws IOException {
+    Path file = Files.write(folder.resolve("one.sqlite"), ledger);
+    byte[] content = content(file);
+    Files.delete(file);
+    return content;
+  }
+
+  /** What a file holds, laid out anew by SQLite (lang_vacuum.html). */
+  private byte[] content(Path file) throws IOException {
+    Path copy = folder.resolve("content.sqlite");
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        PreparedStatement statement = connection.prepareStatement("VACUUM INTO ?")) {
+      statement.setString(1, copy.toString());
+      statement.execute();
+    } catch (SQLException unreadable) {
+      return new byte[0];
+    }
+    byte[] content = Files.readAllBytes(copy);
+    Files.delete(copy);
+    return content;
+  }
+
+  /** What stands around a byte that was hit, for a person who wonders what it was. */
+  private static String around(byte[] bytes, int at) {
+    int from = Math.max(0, at - 40);
+    return new String(
+            bytes, from, Math.min(bytes.length, at + 40) - from, StandardCharsets.ISO_8859_1)
+        .replaceAll("[^ -~]", ".");
   }
 
   Path sound() {
@@ -208,6 +254,7 @@ final class DamageGrid {
       ends.merge("index  " + grid.index(next), 1, Integer::sum);
       ends.merge("ledger " + grid.ledger(next), 1, Integer::sum);
     }
+    grid.untold.forEach(System.out::println);
     ends.forEach((end, times) -> System.out.println(end + "  " + times));
     System.out.println("each of " + count + " places, first seed " + seed + ", is right again");
   }

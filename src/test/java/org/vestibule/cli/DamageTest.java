@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.Set;
@@ -47,7 +50,58 @@ class DamageTest {
     for (long seed = 1; seed <= PLACES; seed++) {
       ends.add(grid.ledger(seed));
     }
-    assertThat(ends).as("seeds 1 to %d", PLACES).contains(DamageGrid.End.TOLD);
+    assertThat(ends)
+        .as("seeds 1 to %d", PLACES)
+        .contains(DamageGrid.End.TOLD)
+        .isSubsetOf(DamageGrid.End.TOLD, DamageGrid.End.IN_UNUSED_BYTES);
+  }
+
+  /** Where no snapshot is left, a person may let work go on; nothing is mended by that. */
+  @Test
+  void aDamagedLedgerIsTakenAsItIsByAPersonsWordAlone() throws Exception {
+    DamageGrid own = new DamageGrid(folder.resolve("as-it-is"));
+    Path home = own.sound();
+    assertThat(own.ask(home, "repair", "--ledger-as-it-is", "--by", "Ada", "--why", "x").err())
+        .isEqualTo(
+            """
+            vestibule: every row of the ledger is as it was written.
+              What to do: leave --ledger-as-it-is out; there is nothing to take as it is.
+            """);
+    try (Connection connection =
+            DriverManager.getConnection("jdbc:sqlite:" + home.resolve("ledger.sqlite"));
+        Statement statement = connection.createStatement()) {
+      statement.execute("UPDATE visit SET zone = 'Europe/Rome' WHERE rowid = 1");
+    }
+    Asked told = own.ask(home, "verify");
+    assertThat(told.code()).isEqualTo(4);
+    assertThat(told.out())
+        .contains("Row 1 of the ledger's table visit is not what was written.\n")
+        .contains("bring a sound copy back with \"restore --ledger-only\", then run verify");
+    Asked refused = own.ask(home, "repair");
+    assertThat(refused.code()).isEqualTo(4);
+    assertThat(refused.err())
+        .isEqualTo(
+            """
+            vestibule: row 1 of the ledger's table visit is not what was written.
+              What to do: restore the ledger from a snapshot: "vestibule restore --ledger-only"; sound snapshots of a backup were left as they are. If there is none, verify says what is damaged, and "repair --ledger-as-it-is" lets work go on.
+            """);
+    assertThat(own.ask(home, "backup", "--to", own.backup().toString()).code()).isEqualTo(4);
+    assertThat(own.ask(home, "repair", "--ledger-as-it-is", "--by", "Ada").err())
+        .isEqualTo(
+            """
+            vestibule: --ledger-as-it-is needs a reason, which the ledger keeps.
+              What to do: say it in a few words: --why "no snapshot is left".
+            """);
+    Asked taken = own.ask(home, "repair", "--ledger-as-it-is", "--by", "Ada", "--why", "no copy");
+    assertThat(taken.out())
+        .startsWith(
+            """
+            Taken as it is now, by Ada:
+              row 1 of the ledger's table visit is not what was written.
+            Nothing was mended by this: what those rows say may be wrong.""");
+    assertThat(own.ask(home, "verify").out())
+        .as("the visit still contradicts its own history")
+        .contains("1 visit is not as its history says");
   }
 
   @Test

@@ -31,6 +31,19 @@ final class Database implements AutoCloseable {
   private final WriteSteps steps;
   private final ReentrantLock lock = new ReentrantLock();
   private boolean inTransaction;
+  private @Nullable Seals seals;
+
+  /** Reads rows one by one. */
+  @FunctionalInterface
+  interface Rows {
+    void read(ResultSet rows) throws SQLException;
+  }
+
+  /** Asks the connection itself. */
+  @FunctionalInterface
+  interface Asking<T> {
+    T ask(Connection connection) throws SQLException;
+  }
 
   private Database(Connection connection, String practice, Clock clock, WriteSteps steps) {
     this.connection = connection;
@@ -54,6 +67,7 @@ final class Database implements AutoCloseable {
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setBusyTimeout(busyMillis);
     config.enforceForeignKeys(true);
+    config.setTempStore(SQLiteConfig.TempStore.MEMORY);
     // Without it REPLACE would delete history past the triggers that forbid it.
     config.enableRecursiveTriggers(true);
     try {
@@ -85,12 +99,24 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /** From now on every transaction seals what it writes. Outside of a transaction. */
+  void sealing() {
+    seals = new Seals(this);
+  }
+
   private <T> T inNewTransaction(Supplier<T> work) {
+    Seals sealing = seals;
+    if (sealing != null) {
+      sealing.watch();
+    }
     execute("BEGIN IMMEDIATE");
     inTransaction = true;
     T result;
     try {
       result = work.get();
+      if (sealing != null) {
+        sealing.seal();
+      }
       reached(WriteStep.LEDGER_COMMITTING);
       execute("COMMIT");
     } catch (RuntimeException | Error e) {
@@ -128,8 +154,16 @@ final class Database implements AutoCloseable {
     }
   }
 
-  /** Runs a statement with these values and says how many rows it touched. */
+  /**
+   * Runs a statement with these values and says how many rows it touched; in a transaction of its
+   * own unless there is one.
+   */
   int update(String sql, @Nullable Object... values) {
+    return together(() -> run(sql, values));
+  }
+
+  /** The same for a statement that no transaction may hold. */
+  int run(String sql, @Nullable Object... values) {
     lock.lock();
     try (PreparedStatement statement = prepared(sql, values)) {
       return statement.executeUpdate();
@@ -150,6 +184,31 @@ final class Database implements AutoCloseable {
         rows.add(reader.read(row));
       }
       return rows;
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Reads a result of any length without keeping its rows. */
+  void each(String sql, Rows reader, @Nullable Object... values) {
+    lock.lock();
+    try (PreparedStatement statement = prepared(sql, values);
+        ResultSet result = statement.executeQuery()) {
+      reader.read(result);
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Asks the connection something that is no single statement. */
+  <T> T with(Asking<T> asking) {
+    lock.lock();
+    try {
+      return asking.ask(connection);
     } catch (SQLException e) {
       throw failed(e);
     } finally {

@@ -164,11 +164,35 @@ public final class Ledger implements AutoCloseable {
     return sessions;
   }
 
-  /** What SQLite finds wrong in its own file; empty if it is sound. */
+  /**
+   * What is wrong with the file: what SQLite finds, rows that name others which are not there, and
+   * tables or triggers that are not this program's; empty if it is sound.
+   */
   public List<String> faults() {
-    return database.list("PRAGMA integrity_check", row -> row.text("integrity_check")).stream()
-        .filter(line -> !line.equals("ok"))
-        .toList();
+    return database.with(FileCheck::faults);
+  }
+
+  /** Which rows are not as they were written, in words; reads all of them. */
+  public List<String> brokenSeals() {
+    return database.with(SealCheck::broken);
+  }
+
+  /** What the ledger says of now and what does not follow from its histories, in words. */
+  public List<String> contradictions() {
+    return Standing.contradictions(database);
+  }
+
+  /**
+   * Takes every row as it is now for what was written, and records who said so: the last way out
+   * where no sound copy is left.
+   */
+  public void sealAnew(String who, String why) {
+    database.together(
+        () -> {
+          Seals.anew(database);
+          events.add(who, "ledger taken as it is", null, why);
+          return why;
+        });
   }
 
   /**
@@ -177,7 +201,7 @@ public final class Ledger implements AutoCloseable {
    * @param file on any disk; it must not be there yet
    */
   public void copyTo(Path file) {
-    database.update("VACUUM INTO ?", file.toAbsolutePath());
+    database.run("VACUUM INTO ?", file.toAbsolutePath());
   }
 
   @Override

@@ -40,11 +40,23 @@ public final class LedgerCopy {
                 row.getLong("size")));
   }
 
-  /** What SQLite finds wrong in the copy; empty if it is sound. */
+  /** What is wrong with the copy; empty if every row is as it was written. */
   public static List<String> faults(Path file) {
-    return list(file, "PRAGMA integrity_check", row -> row.getString(1)).stream()
-        .filter(line -> !line.equals("ok"))
-        .toList();
+    try (Connection connection = open(file)) {
+      List<String> faults = new ArrayList<>(FileCheck.faults(connection));
+      if (faults.isEmpty()) {
+        faults.addAll(SealCheck.broken(connection));
+      }
+      return faults;
+    } catch (SQLException e) {
+      throw Database.failed(e);
+    }
+  }
+
+  private static Connection open(Path file) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setReadOnly(true);
+    return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
   }
 
   @FunctionalInterface
@@ -53,9 +65,7 @@ public final class LedgerCopy {
   }
 
   private static <T> List<T> list(Path file, String sql, Reader<T> reader) {
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
-    try (Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+    try (Connection connection = open(file);
         PreparedStatement statement = connection.prepareStatement(sql);
         ResultSet result = statement.executeQuery()) {
       List<T> rows = new ArrayList<>();

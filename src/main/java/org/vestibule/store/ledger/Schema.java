@@ -13,7 +13,7 @@ import org.vestibule.base.Outcome;
 final class Schema {
 
   /** The newest layout; there is one resource {@code schema-<n>.sql} for each up to it. */
-  static final int NEWEST = 7;
+  static final int NEWEST = 8;
 
   private Schema() {}
 
@@ -32,9 +32,11 @@ final class Schema {
             for (int next = version(database) + 1; next <= NEWEST; next++) {
               apply(database, next);
             }
+            Seals.migrated(database);
             return NEWEST;
           });
     }
+    database.sealing();
     return belongs(database);
   }
 
@@ -77,7 +79,8 @@ final class Schema {
             "correct the practice id in the settings, or use another home folder");
   }
 
-  private static List<String> statements(int version) {
+  /** The statements that make one layout of the one before. */
+  static List<String> statements(int version) {
     String name = "schema-" + version + ".sql";
     try (InputStream in = Schema.class.getResourceAsStream(name)) {
       if (in == null) {

@@ -23,7 +23,18 @@ class HistoryTest {
 
   /** Tables that say how things stand now. Every other one is history. */
   private static final List<String> STANDING =
-      List.of("photo", "patient", "visit", "waiting", "delivery", "delivery_reached");
+      List.of(
+          "photo",
+          "patient",
+          "visit",
+          "waiting",
+          "delivery",
+          "delivery_reached",
+          "account",
+          "session",
+          "seal",
+          "seal_mark",
+          "seal_row");
 
   private static final List<String> HISTORY =
       List.of(

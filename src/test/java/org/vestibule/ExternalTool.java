@@ -52,6 +52,16 @@ public final class ExternalTool {
     throw new IllegalStateException("an aborted test went on");
   }
 
+  /** Starts the program and leaves it running; what it prints is dropped. */
+  public Process start(String... arguments) throws IOException {
+    List<String> command = new ArrayList<>(List.of(program.toString()));
+    command.addAll(List.of(arguments));
+    return new ProcessBuilder(command)
+        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+        .redirectError(ProcessBuilder.Redirect.DISCARD)
+        .start();
+  }
+
   /** Runs the program with no input. */
   public Result run(String... arguments) throws IOException, InterruptedException {
     return run(new byte[0], arguments);

@@ -11,6 +11,7 @@ final class PduReader {
   private static final int TLS_HANDSHAKE = 0x16;
 
   private final Connection connection;
+  private boolean spoken;
   private final byte[] header = new byte[Pdu.HEADER_BYTES];
 
   PduReader(Connection connection) {
@@ -54,15 +55,22 @@ final class PduReader {
     if (connection.read(body, body.length) < body.length) {
       throw cut();
     }
+    spoken = true;
     return new Pdu(type, body);
   }
 
   private NetFailure closed(String waitingFor) {
     return NetFailure.passing(
-        connection.peer() + " closed the connection instead of " + waitingFor,
-        connection.isTls()
-            ? "see its log; it may not accept our certificate"
-            : "see its log; it may want TLS, or not know our title");
+        connection.peer() + " closed the connection instead of " + waitingFor, advice());
+  }
+
+  private String advice() {
+    if (spoken) {
+      return "see its log and the network; try again";
+    }
+    return connection.isTls()
+        ? "see its log; it may not accept our certificate"
+        : "see its log; it may want TLS, or not know our title";
   }
 
   private NetFailure cut() {
@@ -93,6 +101,6 @@ final class PduReader {
     }
     return NetFailure.passing(
         "the connection to " + connection.peer() + " was cut while we waited for " + waitingFor,
-        "see its log and the network; try again");
+        advice());
   }
 }

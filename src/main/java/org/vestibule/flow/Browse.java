@@ -92,10 +92,11 @@ public final class Browse {
     return Outcome.done(answer(question.understood(), tierWords, query));
   }
 
-  /** Everything there is, the newest first. */
+  /** Everything that is filed, the newest first. */
   public Answer newest(int offset, int limit) throws IOException {
     practice.store().followIndex();
-    IndexQuery all = new IndexQuery(List.of(), List.of(), null, null, offset, limit);
+    List<AnyOf> filed = List.of(AnyOf.of(IndexField.STATE, "filed"));
+    IndexQuery all = new IndexQuery(filed, List.of(), null, null, offset, limit);
     return answer(List.of(), List.of(), all);
   }
 

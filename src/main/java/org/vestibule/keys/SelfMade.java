@@ -34,6 +34,7 @@ import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.openssl.jcajce.JcaPEMWriter;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
+import org.bouncycastle.util.io.pem.PemObject;
 import org.vestibule.base.Outcome;
 
 /**
@@ -117,7 +118,7 @@ public final class SelfMade {
           Extension.extendedKeyUsage, false, new ExtendedKeyUsage(KeyPurposeId.id_kp_serverAuth));
       X509Certificate leaf = signed(builder, issuing, new BasicConstraints(false));
       ownersFolder(folder);
-      write(folder.resolve(KEY), pem(own.getPrivate()));
+      write(folder.resolve(KEY), pem(new PemObject("PRIVATE KEY", own.getPrivate().getEncoded())));
       write(folder.resolve(ISSUER), pem(root));
       write(folder.resolve(CERTIFICATE), pem(leaf) + pem(root));
     } catch (GeneralSecurityException | OperatorCreationException e) {

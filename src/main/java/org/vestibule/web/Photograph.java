@@ -66,7 +66,8 @@ final class Photograph {
     List<IndexRecord> kind = browse.sameKind(record);
     model.put("title", model.get("view"));
     model.put("script", "photograph.js");
-    model.put("facts", pictured.facts(done.value()));
+    model.put("facts", pictured.facts(done.value(), false));
+    model.put("more", pictured.facts(done.value(), true));
     model.put("kind", kind.stream().map(other -> pictured.other(other, record)).toList());
     model.put("alone", kind.size() < 2);
     model.put("own-key", model.get("key"));
@@ -95,6 +96,7 @@ final class Photograph {
         Map.of(
             "title", Words.of(asked.language()).say("comparison-title"),
             "script", "comparison.js",
+            "overlay", Pictured.sameMargins(first.get(), second.get()),
             "first", first.get(),
             "second", second.get()));
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.vestibule.base.ContentHash;
 import org.vestibule.dental.Direction;
 import org.vestibule.dental.Edge;
@@ -17,6 +18,9 @@ import org.vestibule.store.index.IndexRecord;
 
 /** A photograph with its margins and words, as templates need it. */
 final class Pictured {
+
+  private static final Set<String> ABOUT_THE_FILE =
+      Set.of("Camera", "Picture", "How it was made", "Object", "Series", "Study", "In words");
 
   private final Site site;
   private final Words words;
@@ -65,13 +69,22 @@ final class Pictured {
     return Map.of("word", "", "letter", "");
   }
 
-  /** The facts, their labels in the page's language. */
-  List<Map<String, Object>> facts(Faces.Facts facts) {
+  /** The facts, their labels in the page's language; either those about the file or the others. */
+  List<Map<String, Object>> facts(Faces.Facts facts, boolean aboutTheFile) {
     return facts.facts().stream()
+        .filter(line -> ABOUT_THE_FILE.contains(line.label()) == aboutTheFile)
         .map(
             line ->
                 Map.<String, Object>of("label", trade.label(line.label()), "value", line.value()))
         .toList();
+  }
+
+  /** True if two pictures lie the same way, so that one can be laid over the other. */
+  static boolean sameMargins(Map<String, Object> one, Map<String, Object> other) {
+    return one.get("view").equals(other.get("view"))
+        && List.of(Edge.values()).stream()
+            .map(edge -> edge.name().toLowerCase(Locale.ROOT))
+            .allMatch(edge -> one.get(edge).equals(other.get(edge)));
   }
 
   /** Another photograph of the same kind: earlier, later, or this one. */

@@ -2,7 +2,6 @@ package org.vestibule.web;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dental.Arch;
@@ -76,12 +75,13 @@ final class TradeWords {
     return words.say("direction-" + direction.name().toLowerCase(Locale.ROOT));
   }
 
-  /** A fact's label, translated if we know it. */
+  /**
+   * A fact's label, translated if we know it; the one without is what the line before says in
+   * codes.
+   */
   String label(String english) {
-    String key = "fact-" + english.toLowerCase(Locale.ROOT).replace(' ', '-');
-    return Optional.of(english)
-        .filter(text -> !text.isEmpty())
-        .flatMap(text -> words.find(key))
-        .orElse(english);
+    String key =
+        english.isEmpty() ? "coded-as" : english.toLowerCase(Locale.ROOT).replace(' ', '-');
+    return words.find("fact-" + key).orElse(english);
   }
 }

@@ -155,26 +155,27 @@ final class Browser {
    * what keeps people out; nothing serious may be found, nor anything wider than the page.
    */
   void look(String name) throws IOException {
-    until("[...document.images].every(i => i.loading === 'lazy' || i.complete)");
-    for (int width : List.of(320, 2560, 1280)) {
+    driver.executeScript("document.querySelectorAll('img').forEach(i => i.loading = 'eager')");
+    until("[...document.images].every(i => i.complete)");
+    for (int width : List.of(2560, 320, 1280)) {
       size(width, width == 320 ? 640 : width * 9 / 16);
       until("document.documentElement.clientWidth <= " + width);
-      picture(name + "-" + width);
+      picture(name + "-" + width, width < 2560);
       assertThat((Long) driver.executeScript("return document.documentElement.scrollWidth"))
           .as(name + " at " + width + " pixels")
           .isLessThanOrEqualTo(width);
     }
     axe(name + " in light colours");
     dark();
-    picture(name + "-dark");
+    picture(name + "-dark", false);
     axe(name + " in dark colours");
     light();
   }
 
-  private void picture(String name) throws IOException {
+  private void picture(String name, boolean whole) throws IOException {
     Map<String, Object> answer =
         driver.executeCdpCommand(
-            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true));
+            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole));
     Files.createDirectories(SCREENSHOTS);
     Files.write(
         SCREENSHOTS.resolve(name + ".png"),

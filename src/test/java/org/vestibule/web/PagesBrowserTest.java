@@ -91,6 +91,29 @@ class PagesBrowserTest {
   }
 
   @Test
+  void twoOfAKindAreLaidOverEachOther() throws Exception {
+    Browser browser = browser();
+    List<IndexRecord> kind =
+        SITE.filed().stream().filter(record -> record.shows().teeth().equals(List.of(46))).toList();
+    assertThat(kind.size()).isGreaterThan(1);
+    String first = SITE.key(kind.get(0));
+    String last = SITE.key(kind.get(kind.size() - 1));
+    open(browser, "/photograph/" + first);
+    assertThat(browser.all(".kind a.beside")).hasSize(kind.size() - 1);
+    browser.look("photograph-kind");
+    open(browser, "/photograph/" + last + "/beside/" + first);
+    assertThat(browser.all("figcaption time")).hasSize(2);
+    assertThat(browser.find("figure img").getAttribute("src")).endsWith("/picture/" + first);
+    browser.look("comparison");
+    browser.find("input[value=slider]").sendKeys(Keys.SPACE);
+    browser.until("document.getElementById('two').classList.contains('over')");
+    browser.find("#cut").sendKeys(Keys.HOME);
+    browser.until("document.getElementById('two').style.getPropertyValue('--cut') === '0%'");
+    browser.find("#cut").sendKeys(Keys.PAGE_UP, Keys.PAGE_UP, Keys.PAGE_UP, Keys.PAGE_UP);
+    browser.look("comparison-slider");
+  }
+
+  @Test
   void germanIsSpokenWhenChosen() throws Exception {
     Browser browser = browser();
     open(browser, "/");

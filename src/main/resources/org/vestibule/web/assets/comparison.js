@@ -11,7 +11,10 @@ function show() {
   two.style.setProperty("--cut", (over ? cut.value : 100) + "%");
 }
 
-ways.hidden = false;
-ways.addEventListener("input", show);
-cut.addEventListener("input", show);
-show();
+// Pictures that lie differently are not laid over each other: then there is nothing to choose.
+if (ways) {
+  ways.hidden = false;
+  ways.addEventListener("input", show);
+  cut.addEventListener("input", show);
+  show();
+}

@@ -49,6 +49,17 @@ final class ExportCommand extends PracticeCommand {
       console().complain("  What to do: name another file with --to; nothing was overwritten.");
       return ExitCode.REFUSED;
     }
+    practice
+        .audit()
+        .exported(
+            practice
+                .store()
+                .ledger()
+                .intents()
+                .current(practice.store().ids().find(id).orThrow().hash()),
+            String.valueOf(file.getFileName()),
+            false,
+            "");
     console().say("Wrote " + file.getFileName() + ".");
     return ExitCode.DONE;
   }

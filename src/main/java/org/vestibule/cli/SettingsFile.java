@@ -52,6 +52,28 @@ final class SettingsFile {
           "night.verify-nights",
           "night.free-megabytes",
           "night.silent-days",
+          "audit.on",
+          "audit.source",
+          "audit.site",
+          "audit.server",
+          "audit.port",
+          "audit.line",
+          "audit.trusted",
+          "audit.certificate",
+          "audit.key",
+          "audit.password-file",
+          "worklist.host",
+          "worklist.port",
+          "worklist.title",
+          "worklist.our-title",
+          "worklist.line",
+          "worklist.trusted",
+          "worklist.certificate",
+          "worklist.key",
+          "worklist.password-file",
+          "worklist.station",
+          "worklist.modality",
+          "worklist.visit-minutes",
           "web.address",
           "web.port",
           "web.names",
@@ -114,6 +136,7 @@ final class SettingsFile {
 
   private Settings settings() throws WrongValue {
     Settings base = Settings.defaults(home, machineZone);
+    LineSettings lines = new LineSettings(home, values);
     return new Settings(
         values.text("practice.id", base.practiceId()),
         values.text("practice.name", base.practiceName()),
@@ -145,7 +168,9 @@ final class SettingsFile {
         quality(base.quality()),
         night(base.night()),
         new WebSettings(home, values).read(base.web()),
-        new ForwardSettings(home, values).read(tables.destinations(home)));
+        new ForwardSettings(home, values).read(tables.destinations(home)),
+        lines.audit(base.audit()),
+        lines.worklist(base.worklist()));
   }
 
   private QualityThresholds quality(QualityThresholds base) throws WrongValue {

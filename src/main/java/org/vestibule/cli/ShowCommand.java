@@ -65,6 +65,7 @@ final class ShowCommand extends PracticeCommand {
     if (object instanceof Refused<DataSet> refused) {
       return refuse(refused);
     }
+    practice.audit().looked(practice.store().ids().find(id).orThrow().hash(), "");
     Table table = new Table("Photograph", id);
     for (PhotoWords.Line line : PhotoWords.of(object.orThrow())) {
       table.row(line.label(), line.value());

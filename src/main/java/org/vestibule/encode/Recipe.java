@@ -9,7 +9,9 @@ public final class Recipe {
   public static final String VERSION = "2";
 
   static final String SOFTWARE = "Vestibule";
-  static final String SOP_CLASS = "1.2.840.10008.5.1.4.1.1.77.1.4";
+
+  /** VL Photographic Image Storage. */
+  public static final String SOP_CLASS = "1.2.840.10008.5.1.4.1.1.77.1.4";
 
   /** Whose the extensions of context groups are: a UUID under 2.25 (PS3.5 B.2), drawn once. */
   static final String CODES_CREATOR = "2.25.329571700779338411453474895933629333805";

@@ -77,6 +77,7 @@ public final class Corrections {
       if (done instanceof Done<T>) {
         new RejectionNotes(practice).about(photo.value().hash());
       }
+      practice.audit().told();
       practice.store().followIndex();
       return done;
     }
@@ -181,19 +182,25 @@ public final class Corrections {
       return ((Refused<Picture>) picture).as();
     }
     String follows = ReasonOfMove.of(DecisionRecord.of(old.value()), DecisionRecord.of(now));
-    return filed(found.value(), known.value(), why.orElse(follows));
+    Outcome<FiledPhoto> moved = filed(found.value(), known.value(), why.orElse(follows));
+    if (moved instanceof Done<FiledPhoto>) {
+      practice.audit().moved(hash, current, now.decidedBy());
+    }
+    return moved;
   }
 
-  private Outcome<String> rejectOne(ContentHash hash, String by, Why why) {
+  private Outcome<String> rejectOne(ContentHash hash, String by, Why why) throws IOException {
     String id = practice.store().ids().of(hash);
     if (state(hash) == PhotoState.WAITING) {
       ledger.waiting().dismiss(hash, by, why.words());
       return Outcome.done(
           "Photograph " + id + " no longer waits. Its file stays where it is, untouched.");
     }
-    boolean counted = !ledger.intents().current(hash).isEmpty();
+    List<Intent> before = ledger.intents().current(hash);
+    boolean counted = !before.isEmpty();
     String reason = why.orElse(RejectionReason.UNSAFE).reason();
     if (ledger.corrections().reject(hash, by, why.words(), requireNonNull(reason))) {
+      practice.audit().accessed(before, 'D', by);
       return Outcome.done(
           counted
               ? "Photograph "

@@ -147,7 +147,9 @@ final class Filer {
   FiledPhoto keep(Proved proved) {
     Made made = proved.made();
     EncodedObject face = made.objects().get(made.objects().size() - 1);
-    return report(made, face, ledger.together(() -> keep(proved, face)));
+    List<QualityFinding> advice = ledger.together(() -> keep(proved, face));
+    practice.audit().filed(made.picture().hash(), made.task().decision().decidedBy());
+    return report(made, face, advice);
   }
 
   private List<QualityFinding> keep(Proved proved, EncodedObject face) {

@@ -55,9 +55,20 @@ public final class Find {
 
   private Find() {}
 
-  /** Asks the index, after it has followed the ledger. */
+  /** Asks the index for whoever is logged in on this machine. */
   public static Outcome<Answer> ask(
       Practice practice, String words, QuestionOptions options, int limit) throws IOException {
+    return ask(practice, words, options, limit, "");
+  }
+
+  /**
+   * Asks the index, after it has followed the ledger.
+   *
+   * @param by who asks; empty for whoever is logged in on this machine
+   */
+  public static Outcome<Answer> ask(
+      Practice practice, String words, QuestionOptions options, int limit, String by)
+      throws IOException {
     practice.store().followIndex();
     LocalDate today = LocalDate.now(practice.clock().withZone(practice.settings().zone()));
     Outcome<Question> read =
@@ -67,6 +78,7 @@ public final class Find {
       return ((Refused<Question>) read).as();
     }
     Question question = asked.value();
+    practice.audit().asked(String.join("; ", question.understood()), by);
     IndexAnswer found = practice.store().index().search(question.query(limit));
     List<Row> rows = new ArrayList<>();
     for (IndexAnswer.Hit hit : found.hits()) {

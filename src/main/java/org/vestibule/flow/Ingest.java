@@ -69,6 +69,7 @@ public final class Ingest {
       take(roll, ready.value(), takingIn);
     }
     if (!request.dryRun()) {
+      practice.audit().told();
       practice.store().followIndex();
     }
     return Outcome.done(tally.report(roll.leftOut(), series()));

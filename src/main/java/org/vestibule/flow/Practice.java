@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
+import org.vestibule.audit.AuditTrail;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.TeethReader;
@@ -24,6 +25,7 @@ public final class Practice implements AutoCloseable {
   private final ViewCatalogue views;
   private final Store store;
   private final Clock clock;
+  private final Auditing audit;
 
   private Practice(Path home, Settings settings, ViewCatalogue views, Store store, Clock clock) {
     this.home = home;
@@ -31,6 +33,7 @@ public final class Practice implements AutoCloseable {
     this.views = views;
     this.store = store;
     this.clock = clock;
+    this.audit = new Auditing(store.ledger(), new AuditTrail(settings.audit(), home, clock));
   }
 
   /**
@@ -109,8 +112,17 @@ public final class Practice implements AutoCloseable {
     return clock;
   }
 
+  /** Where the site's audit repository is told of what is done. */
+  public Auditing audit() {
+    return audit;
+  }
+
   @Override
   public void close() throws IOException {
-    store.close();
+    try {
+      audit.close();
+    } finally {
+      store.close();
+    }
   }
 }

@@ -176,6 +176,15 @@ public final class Releasing {
                       .map(row -> ReleaseRules.same(row, release))
                       .orElseGet(() -> Outcome.done(release)),
               release -> record(release, before));
+      if (made instanceof Done<Release>) {
+        practice
+            .audit()
+            .exported(
+                photos.orThrow().stream().map(ReleasedPhoto::intent).toList(),
+                words.recipient().isBlank() ? words.purpose() : words.recipient(),
+                !purpose.orThrow().named(),
+                by);
+      }
       return made.map(release -> recorded.get(0));
     }
 

@@ -5,9 +5,11 @@ import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
 import org.vestibule.assign.SortingRules;
+import org.vestibule.audit.AuditRules;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
 import org.vestibule.forward.ForwardRules;
+import org.vestibule.forward.worklist.WorklistRules;
 import org.vestibule.quality.QualityThresholds;
 
 /**
@@ -33,6 +35,8 @@ import org.vestibule.quality.QualityThresholds;
  * @param night what it has settled about the nightly run
  * @param web what it has settled about its pages
  * @param forward what it has settled about delivery to archives
+ * @param audit what it has settled about audit messages
+ * @param worklist which worklist it asks for orders
  */
 public record Settings(
     String practiceId,
@@ -54,7 +58,9 @@ public record Settings(
     QualityThresholds quality,
     NightRules night,
     WebRules web,
-    ForwardRules forward) {
+    ForwardRules forward,
+    AuditRules audit,
+    WorklistRules worklist) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -99,6 +105,8 @@ public record Settings(
         QualityThresholds.USUAL,
         NightRules.DEFAULT,
         WebRules.DEFAULT,
-        ForwardRules.NONE);
+        ForwardRules.NONE,
+        AuditRules.NONE,
+        WorklistRules.NONE);
   }
 }

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,12 +18,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.vestibule.assign.ClockCorrection;
 import org.vestibule.assign.PhoneChair;
 import org.vestibule.assign.SortingRules;
+import org.vestibule.audit.AuditRules;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.Notation;
 import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
+import org.vestibule.forward.worklist.WorklistRules;
+import org.vestibule.keys.TlsFiles;
 import org.vestibule.quality.QualityThresholds;
 
 class SettingsFileTest {
@@ -77,6 +81,22 @@ class SettingsFileTest {
                 verify-nights = 7
                 free-megabytes = 5
                 silent-days = 0
+                [audit]
+                on = true
+                source = "desk"
+                site = "Old Mill"
+                server = "audit.example"
+                line = "tls"
+                trusted = "audit.pem"
+                [worklist]
+                host = "worklist.example"
+                port = 11112
+                title = "WORKLIST"
+                our-title = "DESK"
+                line = "plain"
+                station = "CHAIR1"
+                modality = ""
+                visit-minutes = 30
                 [[clock]]
                 camera = "Lumo P1"
                 add-minutes = -60
@@ -111,12 +131,41 @@ class SettingsFileTest {
     assertThat(settings.quality())
         .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 1.8, 8));
     assertThat(settings.night()).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
+    assertThat(settings.audit())
+        .isEqualTo(
+            new AuditRules(
+                true,
+                "desk",
+                "Old Mill",
+                Optional.of(
+                    new AuditRules.Syslog(
+                        "audit.example",
+                        6514,
+                        Optional.of(
+                            new TlsFiles(
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.of(home.resolve("audit.pem"))))))));
+    assertThat(settings.worklist())
+        .isEqualTo(
+            new WorklistRules(
+                "worklist.example",
+                11112,
+                "WORKLIST",
+                "DESK",
+                Optional.empty(),
+                "CHAIR1",
+                "",
+                Duration.ofMinutes(30)));
   }
 
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
+        "[audit]~server = \"x\"| vestibule.toml: [audit] names a server, but \"on\" is not true: write on = true, or leave the server out",
+        "[worklist]~host = \"x\"| vestibule.toml: [worklist] lacks \"host\" or \"title\": name both, as the worklist's administrator gave them",
         "[practice]~zon = \"x\"| vestibule.toml, line 2, practice.zon: there is no such setting: did you mean \"practice.zone\"?",
         "[practice]~~zone = \"Mars\"| vestibule.toml, line 3, practice.zone: there is no time zone \"Mars\": write a region and a city, such as \"Europe/Vienna\"",
         "[practice]~teeth = \"adult\"| vestibule.toml, line 2, practice.teeth: \"adult\" is not a choice: write one of iso, palmer, universal",
@@ -194,7 +243,9 @@ class SettingsFileTest {
                 settings.quality(),
                 settings.night(),
                 settings.web(),
-                base.forward()))
+                base.forward(),
+                settings.audit(),
+                settings.worklist()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

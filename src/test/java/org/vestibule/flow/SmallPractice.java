@@ -109,7 +109,9 @@ public final class SmallPractice {
         old.quality(),
         old.night(),
         old.web(),
-        old.forward());
+        old.forward(),
+        old.audit(),
+        old.worklist());
   }
 
   Practice open() throws IOException {

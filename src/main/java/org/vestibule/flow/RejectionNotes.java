@@ -15,16 +15,18 @@ import org.vestibule.dicom.Part10Reader;
 import org.vestibule.encode.NoteIdentity;
 import org.vestibule.encode.RejectionNote;
 import org.vestibule.encode.RejectionReason;
+import org.vestibule.forward.NoteSource;
 import org.vestibule.store.ledger.CorrectionRow;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.NoteRow;
 import org.vestibule.store.objects.Put;
 
 /**
  * Makes the notes by which an archive is told of corrections, and keeps them among the objects.
  * Whoever calls holds the run lock.
  */
-public final class RejectionNotes {
+public final class RejectionNotes implements NoteSource {
 
   private final Practice practice;
   private final Ledger ledger;
@@ -42,6 +44,23 @@ public final class RejectionNotes {
    */
   public List<Refused<String>> all() throws IOException {
     return make(ledger.notes().missing());
+  }
+
+  /** The note about a revision that no longer counts; made now if it is missing. */
+  @Override
+  public Outcome<String> note(ContentHash photo, int revision) throws IOException {
+    Optional<NoteRow> there = ledger.notes().of(photo, revision);
+    if (there.isPresent()) {
+      return Outcome.done(there.get().sopUid());
+    }
+    for (CorrectionRow correction : ledger.corrections().of(photo)) {
+      if (correction.revision() == revision) {
+        return make(correction);
+      }
+    }
+    return Outcome.refused(
+        "revision " + revision + " of photograph " + photo.brief() + " was never taken back",
+        "run verify");
   }
 
   /** Makes the notes of corrections that a run did not come to, but no older version's. */

@@ -164,6 +164,15 @@ class RejectionNotesTest {
       NoteRow note = practice.store().ledger().notes().all().get(0);
       byte[] first = practice.store().objects().get(note.sopUid()).orElseThrow();
       assertThat(new RejectionNotes(practice).all()).isEmpty();
+      assertThat(new RejectionNotes(practice).note(hash(practice), 1))
+          .isEqualTo(Outcome.done(note.sopUid()));
+      assertThat(new RejectionNotes(practice).note(hash(practice), 2))
+          .isEqualTo(
+              Outcome.refused(
+                  "revision 2 of photograph "
+                      + hash(practice).brief()
+                      + " was never taken back",
+                  "run verify"));
       assertThat(practice.store().objects().get(note.sopUid()).orElseThrow()).isEqualTo(first);
       assertThat(practice.store().objects().list()).hasSize(3);
     }

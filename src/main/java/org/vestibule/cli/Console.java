@@ -23,6 +23,11 @@ final class Console {
     this.interactive = interactive;
   }
 
+  /** True if a person watches. */
+  boolean isInteractive() {
+    return interactive;
+  }
+
   /** One line of the answer. */
   void say(String line) {
     out.println(line);

@@ -25,7 +25,7 @@ final class PasswordOption {
   private @Nullable String file;
 
   Outcome<char[]> read(Surroundings surroundings) throws IOException {
-    Outcome<char[]> said = file == null ? typed() : ofFile(surroundings, file);
+    Outcome<char[]> said = file == null ? typed(surroundings) : ofFile(surroundings, file);
     return said.then(
         password ->
             password.length < SHORTEST || password.length > LONGEST
@@ -40,9 +40,10 @@ final class PasswordOption {
     return Outcome.done((lines.isEmpty() ? "" : lines.get(0)).toCharArray());
   }
 
-  private static Outcome<char[]> typed() {
+  @SuppressWarnings("SystemConsoleNull") // Newer runtimes give one without a terminal, too.
+  private static Outcome<char[]> typed(Surroundings surroundings) {
     Console terminal = System.console();
-    if (terminal == null) {
+    if (terminal == null || !surroundings.console().isInteractive()) {
       return Outcome.refused(
           "nobody sits at a terminal who could type the password",
           "write it into a file that only you can read, and name it with --password-file");

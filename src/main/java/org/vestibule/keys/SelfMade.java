@@ -20,6 +20,7 @@ import java.time.Instant;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.bouncycastle.asn1.x500.X500Name;
 import org.bouncycastle.asn1.x509.BasicConstraints;
@@ -92,9 +93,9 @@ public final class SelfMade {
     }
   }
 
-  private static TreeSet<String> certified(X509Certificate certificate)
+  private static Set<String> certified(X509Certificate certificate)
       throws GeneralSecurityException {
-    TreeSet<String> names = new TreeSet<>();
+    Set<String> names = new TreeSet<>();
     certificate
         .getSubjectAlternativeNames()
         .forEach(name -> names.add(String.valueOf(name.get(1))));

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param etag if not empty, the answer holds nothing of a patient and may be kept with this mark
  * @param session the secret of a session that begins; empty to end it; null to leave it
  */
+@SuppressWarnings("ArrayRecordComponent") // Made here, written once, never compared.
 record Answer(
     int status,
     String template,

@@ -16,6 +16,7 @@ final class Assets implements Page {
   private static final Map<String, String> TYPES =
       Map.of("css", "text/css", "js", "text/javascript", "svg", "image/svg+xml");
 
+  @SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
   private record Asset(byte[] bytes, String etag) {}
 
   private final Map<String, Asset> known = new ConcurrentHashMap<>();

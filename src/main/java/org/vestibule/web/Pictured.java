@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.ContentHash;
@@ -81,10 +82,10 @@ final class Pictured {
 
   /** True if two pictures lie the same way, so that one can be laid over the other. */
   static boolean sameMargins(Map<String, Object> one, Map<String, Object> other) {
-    return one.get("view").equals(other.get("view"))
+    return Objects.equals(one.get("view"), other.get("view"))
         && List.of(Edge.values()).stream()
             .map(edge -> edge.name().toLowerCase(Locale.ROOT))
-            .allMatch(edge -> one.get(edge).equals(other.get(edge)));
+            .allMatch(edge -> Objects.equals(one.get(edge), other.get(edge)));
   }
 
   /** Another photograph of the same kind: earlier, later, or this one. */

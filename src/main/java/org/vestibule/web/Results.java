@@ -2,6 +2,7 @@ package org.vestibule.web;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -37,7 +38,9 @@ final class Results {
   }
 
   static DateTimeFormatter days(Language language) {
-    return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(language.locale());
+    return new DateTimeFormatterBuilder()
+        .appendLocalized(FormatStyle.LONG, null)
+        .toFormatter(language.locale());
   }
 
   static Map<String, Object> refused(Refused<?> refused) {

@@ -3,6 +3,7 @@ package org.vestibule.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -247,7 +248,7 @@ class RouteWalkTest {
         "POST /sign-in HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: -1\r\n\r\n"
       })
   void whatIsNoProperRequestGetsASentence(String request) throws Exception {
-    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
       socket.setSoTimeout(10_000);
       socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
       socket.shutdownOutput();

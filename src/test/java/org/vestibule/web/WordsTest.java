@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -41,8 +42,8 @@ class WordsTest {
     }
   }
 
-  private static TreeSet<String> values(String text) {
-    TreeSet<String> values = new TreeSet<>();
+  private static Set<String> values(String text) {
+    Set<String> values = new TreeSet<>();
     VALUE.matcher(text).results().forEach(found -> values.add(found.group()));
     return values;
   }

@@ -1,6 +1,7 @@
 package org.vestibule.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +13,7 @@ import org.vestibule.flow.keeping.LedgerAsItIs;
 import org.vestibule.flow.keeping.Orphan;
 import org.vestibule.flow.keeping.Repair;
 import org.vestibule.flow.keeping.RepairReport;
+import org.vestibule.store.SecretFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -35,6 +37,14 @@ final class RepairCommand extends PracticeCommand {
   private boolean dryRun;
 
   @Option(
+      names = "--enter-objects",
+      description = {
+        "Enter sound objects that the ledger doesn't know again, as far as they say what they are;",
+        "needs --by. Look at the list without this option first."
+      })
+  private boolean enterObjects;
+
+  @Option(
       names = "--ledger-as-it-is",
       description = {
         "Take a ledger whose rows were damaged for what it says now, where no sound copy is left.",
@@ -51,6 +61,12 @@ final class RepairCommand extends PracticeCommand {
     super(surroundings);
   }
 
+  /** A ledger that is gone is begun again, but only to enter what lies there. */
+  @Override
+  boolean mayBegin() {
+    return enterObjects && !dryRun && Files.exists(home().resolve(SecretFile.NAME));
+  }
+
   @Override
   ExitCode run(Practice practice) throws IOException {
     if (ledgerAsItIs) {
@@ -60,7 +76,13 @@ final class RepairCommand extends PracticeCommand {
       }
     }
     Path copies = from == null ? null : surroundings().path(from);
-    Outcome<RepairReport> repaired = Repair.run(practice, copies, dryRun);
+    Outcome<String> by = person.name(surroundings());
+    if (enterObjects && by instanceof Refused<String> refused) {
+      complain(refused);
+      return ExitCode.WRONG_USE;
+    }
+    Outcome<RepairReport> repaired =
+        Repair.run(practice, copies, dryRun, enterObjects ? by.orThrow() : null);
     if (repaired instanceof Refused<RepairReport> refused) {
       return refuse(refused);
     }
@@ -122,7 +144,24 @@ final class RepairCommand extends PracticeCommand {
     if (report.reindexed()) {
       console().say("The index was made again from the ledger.");
     }
-    if (report.leftovers() == 0 && report.broughtBack().isEmpty() && !report.reindexed()) {
+    if (!report.entered().isEmpty()) {
+      console()
+          .say(
+              Counted.of(report.entered().size(), "photograph")
+                  + " entered again from what the objects say:");
+      report.entered().forEach(photo -> console().say("  " + photo));
+      console()
+          .wrapped(
+              0,
+              "The ledger says that they were read back, by whom and when. Who decided them first,"
+                  + " whether they were rejected since, which consents were given and which copies"
+                  + " or deliveries left the house is not in the objects: look at each photograph"
+                  + " before it is used.");
+    }
+    if (report.leftovers() == 0
+        && report.broughtBack().isEmpty()
+        && report.entered().isEmpty()
+        && !report.reindexed()) {
       console().say("There was nothing to mend.");
     }
   }

@@ -107,6 +107,14 @@ public final class Corrections {
     if (!(bytes instanceof Done<byte[]> source)) {
       return ((Refused<byte[]>) bytes).as();
     }
+    Optional<ContentHash> twin = new RestoredTwins(practice).of(hash, facts, source.value());
+    if (twin.isPresent()) {
+      return Outcome.refused(
+          "this photograph is filed already, as "
+              + practice.store().ids().of(twin.get())
+              + ", entered again from its object",
+          "correct that one with move, and take this one off the list with reject");
+    }
     Picture picture = Picture.ofFile(hash, sources.name(hash), facts, source.value());
     return filed(picture, known.value(), Why.NOTHING);
   }

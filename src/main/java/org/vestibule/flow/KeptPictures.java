@@ -43,6 +43,15 @@ final class KeptPictures {
     }
   }
 
+  /** Records of a frame that was read back that it stands for the file: nothing is turned. */
+  void read(ContentHash hash, String frameUid, String part) {
+    Arrivals arrivals = practice.store().ledger().arrivals();
+    arrivals.facts(hash, TURN + frameUid, Turn.NONE.name());
+    if (!part.isEmpty()) {
+      arrivals.facts(hash, PART + frameUid, part);
+    }
+  }
+
   /**
    * The photograph's file if it is still there, else its frame.
    *

@@ -13,6 +13,7 @@ final class PhotoMarks {
   private static final String SHOT = "shot";
   private static final String DAY = "day";
   private static final String VISIT = "visit";
+  private static final String RESTORED = "restored";
 
   /** The camera by which it was taken. Never its folder, which may have a patient's name. */
   private static final String PHONE = "phone";
@@ -41,6 +42,16 @@ final class PhotoMarks {
   /** The photographs that were ever filed under a visit of this key. */
   List<ContentHash> everUnder(String visit) {
     return arrivals.marked(VISIT, visit);
+  }
+
+  /** Marks a photograph that was entered again from its object. */
+  void restored(ContentHash hash) {
+    arrivals.mark(hash, RESTORED, RESTORED);
+  }
+
+  /** All photographs that were entered again from their objects. */
+  List<ContentHash> restored() {
+    return arrivals.marked(RESTORED, RESTORED);
   }
 
   /** The photographs that show this shot. */

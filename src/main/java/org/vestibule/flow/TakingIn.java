@@ -3,6 +3,7 @@ package org.vestibule.flow;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.Assignment.SetAside;
@@ -14,6 +15,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.card.CardSighting;
+import org.vestibule.encode.RejectionReason;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.LeftOut;
 import org.vestibule.intake.Photo;
@@ -39,6 +41,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
   private final Setback setback;
   private final ShotVersions versions;
   private final ChangedRows changedRows;
+  private final RestoredTwins twins;
 
   TakingIn(Practice practice, IngestRequest request, Tally tally) {
     this.practice = practice;
@@ -52,6 +55,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     this.setback = new Setback(practice);
     this.versions = new ShotVersions(practice);
     this.changedRows = new ChangedRows(practice);
+    this.twins = new RestoredTwins(practice);
   }
 
   /** Records where photographs lie now whose filing was begun, so that it can be completed. */
@@ -92,8 +96,40 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
       case REJECTED -> tally.known();
       case INTENDED ->
           tally.note(photo.arrival().shownName() + " was begun by an interrupted run.");
-      case SEEN, WAITING -> assign(photo, assigner.assign(photo, versionFiled(photo)));
+      case SEEN, WAITING -> {
+        if (!isRestored(photo, state)) {
+          assign(photo, assigner.assign(photo, versionFiled(photo)));
+        }
+      }
     }
+  }
+
+  /**
+   * True if the photograph was entered again from its object, by a hash that stands for its own.
+   */
+  private boolean isRestored(Photo photo, PhotoState state) {
+    if (twins.none()) {
+      return false;
+    }
+    ContentHash hash = photo.arrival().hash();
+    Optional<ContentHash> restored =
+        photo.bytes() instanceof Done<byte[]> file
+            ? twins.of(hash, photo.facts(), file.value())
+            : Optional.empty();
+    if (restored.isEmpty()) {
+      return false;
+    }
+    String said =
+        "it is photograph "
+            + practice.store().ids().of(restored.get())
+            + ", which was entered again from its object";
+    if (!request.dryRun() && state == PhotoState.WAITING) {
+      ledger.waiting().dismiss(hash, request.by(), said);
+    } else if (!request.dryRun()) {
+      ledger.corrections().reject(hash, request.by(), said, RejectionReason.UNSAFE);
+    }
+    tally.note(photo.arrival().shownName() + " is not filed again: " + said + ".");
+    return true;
   }
 
   private List<WaitReason> versionFiled(Photo photo) {

@@ -92,7 +92,7 @@ final class ViewWords {
     return codes.stream().map(Code::meaning).collect(Collectors.joining("; "));
   }
 
-  private static Code code(DataSet item) {
+  static Code code(DataSet item) {
     return new Code(
         item.string(Tags.CodingSchemeDesignator).orElse(""),
         item.string(Tags.CodeValue).or(() -> item.string(Tags.LongCodeValue)).orElse(""),

@@ -78,7 +78,7 @@ class RejectionNotesTest {
                   assertThat(practice.store().ledger().notes().about(intent.sopUid()))
                       .contains(note));
       assertThat(Verify.run(practice)).isEmpty();
-      assertThat(Repair.run(practice, null, true).orThrow().orphans()).isEmpty();
+      assertThat(Repair.run(practice, null, true, null).orThrow().orphans()).isEmpty();
     }
   }
 
@@ -133,7 +133,8 @@ class RejectionNotesTest {
       assertThat(Verify.run(practice))
           .extracting(Finding::what)
           .containsExactly("object " + note.sopUid() + " is kept but not there");
-      assertThat(Repair.run(practice, folder.resolve("backup"), false).orThrow().broughtBack())
+      assertThat(
+              Repair.run(practice, folder.resolve("backup"), false, null).orThrow().broughtBack())
           .containsExactly(note.sopUid());
       assertThat(Verify.run(practice)).isEmpty();
     }
@@ -169,9 +170,7 @@ class RejectionNotesTest {
       assertThat(new RejectionNotes(practice).note(hash(practice), 2))
           .isEqualTo(
               Outcome.refused(
-                  "revision 2 of photograph "
-                      + hash(practice).brief()
-                      + " was never taken back",
+                  "revision 2 of photograph " + hash(practice).brief() + " was never taken back",
                   "run verify"));
       assertThat(practice.store().objects().get(note.sopUid()).orElseThrow()).isEqualTo(first);
       assertThat(practice.store().objects().list()).hasSize(3);

@@ -36,17 +36,17 @@ import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.ledger.VisitRow;
 
 /**
- * Reads the objects that the ledger does not know, for a person. They are not put back into the
- * ledger: an object does not say whether it was rejected or replaced later, nor who decided it, and
- * without its hash in the ledger nothing proves that its patient and teeth are as they were
- * written. Taking the photograph in again proves all of it: the object of that name is compared
- * byte for byte and adopted.
+ * Reads the objects that the ledger does not know, for a person, and says what speaks against
+ * entering them again. An object does not say whether it was rejected or replaced later, nor who
+ * decided it. Taking the photograph in again proves most: the object of that name is compared byte
+ * for byte and adopted.
  */
 final class Orphans {
 
   private static final String AGAIN =
       "take its photograph in again: decided as it was, it gets this very object, compared byte for"
-          + " byte; but leave it if it was rejected or corrected since";
+          + " byte; where the file is gone, enter it again with \"repair --enter-objects\"; but leave it"
+          + " if it was rejected or corrected since";
   private static final String BOTH =
       "look at both; if what is filed is right, do nothing; if this one is right, correct the filed"
           + " one with move";
@@ -180,7 +180,7 @@ final class Orphans {
   private Orphan orphan(Read one, Map<String, Read> all, Map<String, String> filed) {
     if (!one.fault().isEmpty()) {
       String advice = isNote(one.data()) ? CORRECT_AGAIN : LEAVE;
-      return new Orphan(one.uid(), one.fault(), List.of(), List.of(), advice);
+      return new Orphan(one.uid(), one.frame(), one.fault(), List.of(), List.of(), advice);
     }
     List<String> doubts = new ArrayList<>();
     String other = filed.getOrDefault(one.picture(), filed.getOrDefault(one.taken(), ""));
@@ -200,9 +200,18 @@ final class Orphans {
                         + second.uid()
                         + ", which the ledger doesn't know either, has the same picture or the same"
                         + " second: which of them counts can't be told from the files."));
+    all.values().stream()
+        .filter(note -> isNote(note.data()) && rejected(note.data()).contains(one.uid()))
+        .forEach(
+            note -> doubts.add("Rejection note " + note.uid() + " says that it no longer counts."));
     visitDoubt(one.data()).ifPresent(doubts::add);
     return new Orphan(
-        one.uid(), "", PhotoWords.of(one.data()), doubts, other.isEmpty() ? AGAIN : BOTH);
+        one.uid(),
+        one.frame(),
+        "",
+        PhotoWords.of(one.data()),
+        doubts,
+        other.isEmpty() ? AGAIN : BOTH);
   }
 
   /** Frame and crop of one filing belong together. */

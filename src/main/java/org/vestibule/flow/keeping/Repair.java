@@ -30,13 +30,16 @@ public final class Repair {
   private final ObjectStore objects;
   private final @Nullable ObjectStore copies;
   private final boolean dryRun;
+  private final @Nullable String enterBy;
   private final List<String> broughtBack = new ArrayList<>();
 
-  private Repair(Practice practice, @Nullable ObjectStore copies, boolean dryRun) {
+  private Repair(
+      Practice practice, @Nullable ObjectStore copies, boolean dryRun, @Nullable String enterBy) {
     this.practice = practice;
     this.objects = practice.store().objects();
     this.copies = copies;
     this.dryRun = dryRun;
+    this.enterBy = enterBy;
   }
 
   /**
@@ -44,9 +47,12 @@ public final class Repair {
    *
    * @param from a backup folder to take sound objects from; null for none
    * @param dryRun true to say what would be done, and change nothing
+   * @param enterBy who says that objects which the ledger does not know are to be entered again;
+   *     null if they are only to be listed
    */
   @SuppressWarnings("try") // the lock is held, not used
-  public static Outcome<RepairReport> run(Practice practice, @Nullable Path from, boolean dryRun)
+  public static Outcome<RepairReport> run(
+      Practice practice, @Nullable Path from, boolean dryRun, @Nullable String enterBy)
       throws IOException {
     Path copies = from == null ? null : from.resolve("objects");
     if (from != null && copies != null && !Files.isDirectory(copies)) {
@@ -63,7 +69,7 @@ public final class Repair {
       ObjectStore source = copies == null ? null : new FolderObjectStore(copies, WriteSteps.PASS);
       return sound instanceof Refused<Practice> refused
           ? refused.as()
-          : Outcome.done(new Repair(practice, source, dryRun).locked());
+          : Outcome.done(new Repair(practice, source, dryRun, enterBy).locked());
     }
   }
 
@@ -77,6 +83,16 @@ public final class Repair {
     }
     for (NoteRow note : practice.store().ledger().notes().all()) {
       bringBack(note.sopUid(), note.fileHash());
+    }
+    List<Orphan> orphans = new Orphans(practice).all();
+    List<String> entered = List.of();
+    if (enterBy != null) {
+      Reentering.Result result = new Reentering(practice, enterBy, copies, dryRun).enter(orphans);
+      entered = result.entered();
+      orphans = result.left();
+      if (!dryRun && !entered.isEmpty()) {
+        practice.store().followIndex();
+      }
     }
     boolean index =
         practice.store().verifier().verify(uid -> false, (i, k, b) -> Optional.empty()).stream()
@@ -95,7 +111,7 @@ public final class Repair {
               null,
               broughtBack.size() + " objects brought back, index made again: " + index);
     }
-    return new RepairReport(leftovers, broughtBack, index, new Orphans(practice).all(), rest());
+    return new RepairReport(leftovers, broughtBack, index, entered, orphans, rest());
   }
 
   /** What is still wrong; the orphans are listed by themselves. */

@@ -43,7 +43,7 @@ public final class KeptObjects {
           List<Intent> open = intents.unfinished(hash);
           requireSame(hash, open, objects);
           List<Intent> before = intents.current(hash);
-          objects.forEach(this::insert);
+          objects.forEach(object -> insert(database, object));
           if (!before.isEmpty()) {
             DecisionRow decision = decisions.find(open.get(0).decisionId()).orElseThrow();
             corrections.replaced(before.get(0), open.get(0).revision(), decision);
@@ -67,7 +67,7 @@ public final class KeptObjects {
     }
   }
 
-  private void insert(KeptObject object) {
+  static void insert(Database database, KeptObject object) {
     database.update(
         "INSERT INTO kept (practice, sop_uid, file_hash, pixel_hash, size, trimmed_columns,"
             + " trimmed_rows, at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",

@@ -25,6 +25,7 @@ public final class Ledger implements AutoCloseable {
   private final VisitCards visitCards;
   private final Consents consents;
   private final Releases releases;
+  private final RestoredFilings restored;
   private final Deliveries deliveries;
   private final Notes notes;
   private final Orders orders;
@@ -45,6 +46,7 @@ public final class Ledger implements AutoCloseable {
     visitCards = new VisitCards(database);
     consents = new Consents(database);
     releases = new Releases(database);
+    restored = new RestoredFilings(database, photos, changes, uids);
     deliveries = new Deliveries(database);
     notes = new Notes(database, uids);
     orders = new Orders(database);
@@ -138,6 +140,10 @@ public final class Ledger implements AutoCloseable {
 
   public Consents consents() {
     return consents;
+  }
+
+  public RestoredFilings restored() {
+    return restored;
   }
 
   public Releases releases() {

@@ -29,7 +29,7 @@ public final class Server implements AutoCloseable {
   private static final int IDLE_MILLIS = 30_000;
   private static final int HEADER_BYTES = 8 * 1024;
 
-  /** Held here, since the runtime forgets the level of a logger that nobody holds. */
+  /** Their traces are not for people; held here, since the runtime forgets unheld loggers. */
   private static final List<Logger> CHATTY =
       List.of(Logger.getLogger("org.eclipse.jetty"), Logger.getLogger("io.javalin"));
 
@@ -54,7 +54,7 @@ public final class Server implements AutoCloseable {
       @Nullable TlsSide tls,
       Consumer<String> console,
       Consumer<Throwable> defects) {
-    CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
+    CHATTY.forEach(logger -> logger.setLevel(Level.OFF));
     Javalin javalin = Javalin.create(config -> configure(config, rules, tls));
     Site site = new Site(practice, rules, practice.clock(), console);
     Cookies cookies = new Cookies(site.isSecure());

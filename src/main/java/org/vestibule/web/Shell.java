@@ -42,7 +42,7 @@ final class Shell {
   /** Before anybody is known, a page's forms are bound to a secret of that browser alone. */
   private String csrf(Context context, Asked asked, Answer answer) {
     String secret = answer.session();
-    if (secret == null && answer.whole() && asked.visitor().csrf().isEmpty()) {
+    if (secret == null && answer.whole() && asked.visitor().csrf().isEmpty() && isForAPage(asked)) {
       secret = site.secrets().next();
     }
     if (secret == null) {
@@ -50,6 +50,15 @@ final class Shell {
     }
     cookies.session(context, secret);
     return secret.isEmpty() ? "" : Secrets.csrf(secret);
+  }
+
+  /**
+   * False where a browser says that it asks for a picture or for a script (Fetch Metadata): what it
+   * gets then is no page, and must not take the place of a session that has begun meanwhile.
+   */
+  private static boolean isForAPage(Asked asked) {
+    String destination = asked.header("Sec-Fetch-Dest");
+    return destination.isEmpty() || destination.equals("document");
   }
 
   private static void ours(Context context, Asked asked, Answer answer) {

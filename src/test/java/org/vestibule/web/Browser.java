@@ -152,7 +152,8 @@ final class Browser {
 
   /**
    * Keeps how the page looks at 320, 1280 and 2560 pixels, in the dark too, and asks axe-core for
-   * what keeps people out; nothing serious may be found, nor anything wider than the page.
+   * what keeps people out; nothing serious may be found, nor anything wider than the page. What the
+   * dark changes is contrast alone.
    */
   void look(String name) throws IOException {
     driver.executeScript("document.querySelectorAll('img').forEach(i => i.loading = 'eager')");
@@ -165,11 +166,17 @@ final class Browser {
           .as(name + " at " + width + " pixels")
           .isLessThanOrEqualTo(width);
     }
-    axe(name + " in light colours");
+    axe(name + " in light colours", new AxeBuilder());
     dark();
     picture(name + "-dark", false);
-    axe(name + " in dark colours");
+    axe(name + " in dark colours", new AxeBuilder().withRules(List.of("color-contrast")));
     light();
+  }
+
+  /** Keeps how the page looks now. */
+  void glance(String name) throws IOException {
+    until("[...document.images].every(i => i.complete)");
+    picture(name, false);
   }
 
   private void picture(String name, boolean whole) throws IOException {
@@ -182,8 +189,8 @@ final class Browser {
         Base64.getDecoder().decode(String.valueOf(answer.get("data"))));
   }
 
-  private void axe(String what) {
-    Results results = new AxeBuilder().analyze(driver);
+  private void axe(String what, AxeBuilder axe) {
+    Results results = axe.analyze(driver);
     List<Rule> serious =
         results.getViolations().stream()
             .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))

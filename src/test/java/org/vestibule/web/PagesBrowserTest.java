@@ -100,7 +100,7 @@ class PagesBrowserTest {
     String last = SITE.key(kind.get(kind.size() - 1));
     open(browser, "/photograph/" + first);
     assertThat(browser.all(".kind a.beside")).hasSize(kind.size() - 1);
-    browser.look("photograph-kind");
+    browser.glance("photograph-kind");
     open(browser, "/photograph/" + last + "/beside/" + first);
     assertThat(browser.all("figcaption time")).hasSize(2);
     assertThat(browser.find("figure img").getAttribute("src")).endsWith("/picture/" + first);
@@ -110,7 +110,7 @@ class PagesBrowserTest {
     browser.find("#cut").sendKeys(Keys.HOME);
     browser.until("document.getElementById('two').style.getPropertyValue('--cut') === '0%'");
     browser.find("#cut").sendKeys(Keys.PAGE_UP, Keys.PAGE_UP, Keys.PAGE_UP, Keys.PAGE_UP);
-    browser.look("comparison-slider");
+    browser.glance("comparison-slider");
   }
 
   @Test

@@ -195,6 +195,19 @@ class ServerSafetyTest {
     assertThat(caller.post("/who", Map.of("person", " ")).statusCode()).isEqualTo(400);
   }
 
+  /** Fetch Metadata Request Headers, W3C: what a request is for. */
+  @Test
+  void aPictureAskedForWithoutASessionSetsNone() throws Exception {
+    Caller nobody = new Caller(server, "");
+    HttpResponse<byte[]> picture =
+        nobody.send(nobody.request("/picture/x").header("Sec-Fetch-Dest", "image").GET());
+    assertThat(picture.statusCode()).isEqualTo(401);
+    assertThat(picture.headers().firstValue("Set-Cookie")).isEmpty();
+    HttpResponse<byte[]> page =
+        nobody.send(nobody.request("/").header("Sec-Fetch-Dest", "document").GET());
+    assertThat(page.headers().firstValue("Set-Cookie")).isPresent();
+  }
+
   @Test
   void whatIsTooLargeOrOfUnknownLengthIsNotRead() throws Exception {
     Caller stranger = stranger();

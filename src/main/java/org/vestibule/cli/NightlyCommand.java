@@ -13,7 +13,8 @@ import picocli.CommandLine.Command;
 @Command(
     name = "nightly",
     description = {
-      "Do a night's work: take in the inbox, read a share of the objects again.",
+      "Do a night's work: take in the inbox, read a share of the objects again, make the backup if",
+      "the settings name a place for it.",
       "What was done stands in the home's folder night, and in how the command ends."
     })
 final class NightlyCommand extends PersonCommand {
@@ -54,7 +55,7 @@ final class NightlyCommand extends PersonCommand {
       case NEEDS_A_PERSON -> ExitCode.NEEDS_A_PERSON;
       case REFUSED -> ExitCode.REFUSED;
       case BUSY -> ExitCode.BUSY;
-      case MACHINE -> ExitCode.MACHINE;
+      case NO_BACKUP, MACHINE -> ExitCode.MACHINE;
       case DAMAGE -> ExitCode.DAMAGE;
     };
   }

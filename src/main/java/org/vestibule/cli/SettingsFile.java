@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.SortingRules;
 import org.vestibule.base.Outcome;
 import org.vestibule.cli.SettingsValues.WrongValue;
@@ -52,6 +53,8 @@ final class SettingsFile {
           "night.verify-nights",
           "night.free-megabytes",
           "night.silent-days",
+          "night.backup-to",
+          "night.backup-secret-to",
           "audit.on",
           "audit.source",
           "audit.site",
@@ -186,10 +189,27 @@ final class SettingsFile {
 
   private NightRules night(NightRules base) throws WrongValue {
     return NightRules.of(
-        values.minutes("night.limit-minutes", base.limit()),
-        values.whole("night.verify-nights", base.verifyNights(), 1, 366),
-        values.whole("night.free-megabytes", (int) (base.freeBytes() >> 20), 0, 10_000_000),
-        values.whole("night.silent-days", base.silentDays(), 0, 366));
+            values.minutes("night.limit-minutes", base.limit()),
+            values.whole("night.verify-nights", base.verifyNights(), 1, 366),
+            values.whole("night.free-megabytes", (int) (base.freeBytes() >> 20), 0, 10_000_000),
+            values.whole("night.silent-days", base.silentDays(), 0, 366))
+        .with(copying());
+  }
+
+  private NightRules.@Nullable Copying copying() throws WrongValue {
+    String to = values.text("night.backup-to", "");
+    String secretTo = values.text("night.backup-secret-to", "");
+    if (to.isEmpty() && !secretTo.isEmpty()) {
+      throw new WrongValue(
+          "night.backup-secret-to says where the secret goes, but no backup is made",
+          "say where the backup goes, with backup-to in [night]");
+    }
+    return to.isEmpty()
+        ? null
+        : new NightRules.Copying(
+            home.resolve(to),
+            secretTo.isEmpty() ? null : home.resolve(secretTo),
+            VestibuleCommand.VERSION);
   }
 
   private SortingRules sorting(SortingRules base) throws WrongValue {

@@ -81,6 +81,8 @@ class SettingsFileTest {
                 verify-nights = 7
                 free-megabytes = 5
                 silent-days = 0
+                backup-to = "/mnt/backup"
+                backup-secret-to = "safe"
                 [audit]
                 on = true
                 source = "desk"
@@ -103,6 +105,8 @@ class SettingsFileTest {
                 by = "Dr. Ada Example"
                 """)
             .orThrow();
+    assertThat(settings.night().backup().to()).isEqualTo(Path.of("/mnt/backup"));
+    assertThat(settings.night().backup().secretTo()).endsWithRaw(Path.of("safe"));
     assertThat(settings.practiceName()).isEqualTo("Practice at the Old Mill");
     assertThat(settings.zone()).isEqualTo(ZoneId.of("Europe/Vienna"));
     assertThat(settings.issuer()).isEqualTo("MILL");
@@ -130,7 +134,7 @@ class SettingsFileTest {
     assertThat(settings.ageOfMajority()).isEqualTo(16);
     assertThat(settings.quality())
         .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 1.8, 8));
-    assertThat(settings.night()).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
+    assertThat(settings.night().with(null)).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
     assertThat(settings.audit())
         .isEqualTo(
             new AuditRules(

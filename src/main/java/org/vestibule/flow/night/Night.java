@@ -23,6 +23,7 @@ import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.Verify;
 import org.vestibule.flow.WaitingPhotos;
+import org.vestibule.flow.night.NightReport.CopyMade;
 import org.vestibule.flow.night.NightReport.Ending;
 import org.vestibule.flow.night.NightReport.Stopped;
 import org.vestibule.store.Finding;
@@ -42,6 +43,7 @@ public final class Night {
   private final Instant began;
   private final List<String> warnings = new ArrayList<>();
   private boolean limitReached;
+  private @Nullable CopyMade backup;
 
   private Night(Practice practice, NightRules rules, String by, Pause pause) {
     this.practice = practice;
@@ -72,6 +74,8 @@ public final class Night {
     Outcome<IngestReport> ingest = ingest();
     Share share = verify();
     warnings.addAll(SilentPhones.warnings(practice, rules.silentDays()));
+    NightRules.Copying copying = rules.backup();
+    backup = copying == null ? null : NightBackup.make(practice, copying);
     if (ingest instanceof Done<IngestReport> done) {
       return report(null, ending(done.value(), share), done.value(), share);
     }
@@ -79,7 +83,7 @@ public final class Night {
     Ending ending = refused.kind() == Outcome.Kind.BUSY ? Ending.BUSY : Ending.REFUSED;
     return report(
         new Stopped(refused.reason(), refused.advice()),
-        share.serious() ? Ending.DAMAGE : ending,
+        share.serious() || copyIsDamaged() ? Ending.DAMAGE : noBackup() ? Ending.NO_BACKUP : ending,
         null,
         share);
   }
@@ -156,8 +160,11 @@ public final class Night {
   }
 
   private Ending ending(IngestReport ingest, Share share) {
-    if (share.serious()) {
+    if (share.serious() || copyIsDamaged()) {
       return Ending.DAMAGE;
+    }
+    if (noBackup()) {
+      return Ending.NO_BACKUP;
     }
     boolean person =
         ingest.needsPerson()
@@ -166,6 +173,15 @@ public final class Night {
             || !warnings.isEmpty()
             || share.findings().stream().anyMatch(Finding::asksForAPerson);
     return person ? Ending.NEEDS_A_PERSON : Ending.DONE;
+  }
+
+  private boolean noBackup() {
+    return backup != null && !backup.isMade();
+  }
+
+  private boolean copyIsDamaged() {
+    return backup != null
+        && (backup.damage() || backup.findings().stream().anyMatch(Finding::isSerious));
   }
 
   /** Whatever waits, also what no longer lies in the inbox. */
@@ -184,6 +200,7 @@ public final class Night {
         waiting(),
         share.objects(),
         share.findings(),
+        backup,
         warnings,
         ending);
   }

@@ -79,6 +79,15 @@ final class NightLog {
     counts.put("waiting", (long) report.waiting());
     counts.put("warnings", (long) report.warnings().size());
     report
+        .copyMade()
+        .ifPresent(
+            backup -> {
+              counts.put("backupMade", backup.isMade() ? 1L : 0L);
+              counts.put("backupObjects", (long) backup.objects());
+              counts.put("backupCopied", (long) backup.copied());
+              counts.put("backupFindings", (long) backup.findings().size());
+            });
+    report
         .takenIn()
         .ifPresent(
             ingest -> {

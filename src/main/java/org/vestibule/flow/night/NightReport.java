@@ -18,6 +18,7 @@ import org.vestibule.store.Finding;
  *     they lie
  * @param verified how many objects were read again
  * @param findings what is wrong with the store
+ * @param backup what became of the backup; null if none was to be made
  * @param warnings other things a person should know, each a sentence without patient data
  * @param ending how it ended
  */
@@ -29,8 +30,38 @@ public record NightReport(
     int waiting,
     int verified,
     List<Finding> findings,
+    @Nullable CopyMade backup,
     List<String> warnings,
     Ending ending) {
+
+  /**
+   * What became of a night's backup.
+   *
+   * @param snapshot its name; empty if it was not made
+   * @param objects how many objects it knows
+   * @param copied how many of them were copied now
+   * @param findings objects that could not be copied
+   * @param failure why it was not made, as a sentence; empty if it was
+   * @param advice what to do then
+   * @param damage true if it was not made because what is stored is damaged
+   */
+  public record CopyMade(
+      String snapshot,
+      int objects,
+      int copied,
+      List<Finding> findings,
+      String failure,
+      String advice,
+      boolean damage) {
+
+    public CopyMade {
+      findings = List.copyOf(findings);
+    }
+
+    boolean isMade() {
+      return failure.isEmpty();
+    }
+  }
 
   /** Why a night stopped, and what to do. */
   public record Stopped(String reason, String advice) {}
@@ -41,6 +72,8 @@ public record NightReport(
     NEEDS_A_PERSON,
     REFUSED,
     BUSY,
+    /** The work is done, but not its backup. */
+    NO_BACKUP,
     MACHINE,
     DAMAGE
   }
@@ -58,5 +91,10 @@ public record NightReport(
   /** What was taken in, if it came to that. */
   public Optional<IngestReport> takenIn() {
     return Optional.ofNullable(ingest);
+  }
+
+  /** What became of the backup, if one was to be made. */
+  public Optional<CopyMade> copyMade() {
+    return Optional.ofNullable(backup);
   }
 }

@@ -30,6 +30,7 @@ public final class NightWords {
         lines.add(Say.sentence(finding.what()) + " What to do: " + finding.advice() + ".");
       }
     }
+    report.copyMade().ifPresent(backup -> backup(backup, lines));
     report.warnings().forEach(warning -> lines.add(Say.sentence(warning)));
     return lines;
   }
@@ -41,6 +42,7 @@ public final class NightWords {
       case NEEDS_A_PERSON -> "The night is done, and something needs a person.";
       case REFUSED -> "The night could not do its work.";
       case BUSY -> "The night could not take anything in: another run was at work all the time.";
+      case NO_BACKUP -> "The night is done, but THERE IS NO BACKUP OF IT.";
       case MACHINE -> "The night did not begin: the machine is not ready for it.";
       case DAMAGE -> "SOMETHING THAT IS STORED IS DAMAGED OR MISSING.";
     };
@@ -71,6 +73,27 @@ public final class NightWords {
           counted(ingest.concerns().size(), "thing")
               + " about lists, cards or files should be looked into; \"vestibule ingest\" says"
               + " what.");
+    }
+  }
+
+  private static void backup(NightReport.CopyMade backup, List<String> lines) {
+    if (!backup.isMade()) {
+      lines.add(
+          "The backup was not made: "
+              + backup.failure()
+              + ". What to do: "
+              + backup.advice()
+              + ".");
+      return;
+    }
+    lines.add(
+        "The backup was made: "
+            + counted(backup.objects(), "object")
+            + ", "
+            + backup.copied()
+            + " of them copied now.");
+    for (Finding finding : backup.findings()) {
+      lines.add(Say.sentence(finding.what()) + " What to do: " + finding.advice() + ".");
     }
   }
 

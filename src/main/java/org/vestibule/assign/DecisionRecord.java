@@ -1,5 +1,6 @@
 package org.vestibule.assign;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -22,7 +23,8 @@ import org.vestibule.dental.ViewCatalogue;
 /**
  * A decision in plain strings and numbers, as a ledger keeps it. Dates are ISO 8601, teeth ISO 3950
  * marked FDI, {@code incisors} and {@code up} edges of the RAW picture, enumerations by their
- * constants' names; null where nothing was stated.
+ * constants' names; null where nothing was stated. What was ordered is written only where something
+ * was, so that decisions without an order read as they always did.
  */
 public record DecisionRecord(
     String visit,
@@ -54,7 +56,8 @@ public record DecisionRecord(
     Boolean mayTrim,
     @Nullable Boolean maySalvage,
     String decidedBy,
-    List<String> facts) {
+    List<String> facts,
+    @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Order order) {
 
   public DecisionRecord {
     accessories = List.copyOf(accessories);
@@ -95,7 +98,8 @@ public record DecisionRecord(
         decision.mayTrim(),
         decision.maySalvage() ? Boolean.TRUE : null,
         decision.decidedBy(),
-        decision.facts());
+        decision.facts(),
+        visit.order());
   }
 
   /** The decision again, or a refusal if this program no longer knows something that it names. */
@@ -151,7 +155,8 @@ public record DecisionRecord(
         accessionNumber,
         referrer,
         dentist,
-        studyInstanceUid);
+        studyInstanceUid,
+        order);
   }
 
   private @Nullable Crop crop() {

@@ -41,7 +41,7 @@ public record Patient(
   }
 
   /** This account, with what it leaves out taken from another of the same patient. */
-  Patient fuller(Patient other) {
+  public Patient fuller(Patient other) {
     return new Patient(
         id,
         issuer,

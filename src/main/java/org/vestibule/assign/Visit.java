@@ -1,6 +1,7 @@
 package org.vestibule.assign;
 
 import java.time.LocalDateTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A patient's time in the practice.
@@ -13,6 +14,7 @@ import java.time.LocalDateTime;
  * @param referrer who referred the patient, as a DICOM person name; empty if nobody
  * @param dentist who treats, likewise
  * @param studyInstanceUid given by a worklist; empty if none
+ * @param order what was ordered, as the worklist told it; null if nothing was
  */
 public record Visit(
     String key,
@@ -22,7 +24,8 @@ public record Visit(
     String accessionNumber,
     String referrer,
     String dentist,
-    String studyInstanceUid) {
+    String studyInstanceUid,
+    @Nullable Order order) {
 
   public Visit {
     if (end.isBefore(start)) {
@@ -30,9 +33,36 @@ public record Visit(
     }
   }
 
+  /** A visit without an order. */
+  public Visit(
+      String key,
+      Patient patient,
+      LocalDateTime start,
+      LocalDateTime end,
+      String accessionNumber,
+      String referrer,
+      String dentist,
+      String studyInstanceUid) {
+    this(key, patient, start, end, accessionNumber, referrer, dentist, studyInstanceUid, null);
+  }
+
+  /** The same visit with what a worklist told of it, where its own list says nothing. */
+  public Visit ordered(String accession, String referredBy, String studyUid, Order ordered) {
+    return new Visit(
+        key,
+        patient,
+        start,
+        end,
+        accessionNumber.isEmpty() ? accession : accessionNumber,
+        referrer.isEmpty() ? referredBy : referrer,
+        dentist,
+        studyInstanceUid.isEmpty() ? studyUid : studyInstanceUid,
+        ordered);
+  }
+
   /** The same visit with another account of its patient. */
   Visit of(Patient account) {
     return new Visit(
-        key, account, start, end, accessionNumber, referrer, dentist, studyInstanceUid);
+        key, account, start, end, accessionNumber, referrer, dentist, studyInstanceUid, order);
   }
 }

@@ -63,7 +63,7 @@ public record AuditEvent(
    * @param role ParticipantObjectTypeCodeRole
    * @param lifeCycle ParticipantObjectDataLifeCycle; 0 if not said
    * @param name ParticipantObjectName; used where there is no query
-   * @param query ParticipantObjectQuery; empty if it is none
+   * @param query ParticipantObjectQuery in base 64; empty if it is none
    * @param details pairs of type and value
    * @param study what is known of a study; null for anything else
    */
@@ -74,18 +74,12 @@ public record AuditEvent(
       int role,
       int lifeCycle,
       String name,
-      byte[] query,
+      String query,
       List<Detail> details,
       @Nullable AuditedStudy study) {
 
     ObjectOfEvent {
-      query = query.clone();
       details = List.copyOf(details);
-    }
-
-    @Override
-    public byte[] query() {
-      return query.clone();
     }
   }
 

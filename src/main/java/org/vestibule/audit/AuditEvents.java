@@ -3,6 +3,7 @@ package org.vestibule.audit;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.List;
 import org.vestibule.audit.AuditEvent.Detail;
 import org.vestibule.audit.AuditEvent.ObjectOfEvent;
@@ -20,7 +21,7 @@ public final class AuditEvents {
   private static final int REPORT = 3;
   private static final int SECURITY_RESOURCE = 13;
   private static final int QUERY = 24;
-  private static final byte[] NO_QUERY = new byte[0];
+  private static final String NO_QUERY = "";
 
   private final AuditPeer program;
   private final Clock clock;
@@ -131,7 +132,7 @@ public final class AuditEvents {
             QUERY,
             0,
             "",
-            question.getBytes(StandardCharsets.UTF_8),
+            base64(question.getBytes(StandardCharsets.UTF_8)),
             List.of(),
             null);
     return event(
@@ -167,7 +168,7 @@ public final class AuditEvents {
             REPORT,
             0,
             "",
-            identifier,
+            base64(identifier),
             List.of(new Detail("TransferSyntax", transferSyntax)),
             null);
     return event(
@@ -223,6 +224,10 @@ public final class AuditEvents {
         "",
         List.of(party(program, false), party(who, true)),
         List.of(object));
+  }
+
+  private static String base64(byte[] bytes) {
+    return Base64.getEncoder().encodeToString(bytes);
   }
 
   /** The study, then the patient: the only places where a patient's data stand. */

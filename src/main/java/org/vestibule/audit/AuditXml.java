@@ -119,9 +119,8 @@ final class AuditXml {
       attribute("ParticipantObjectDataLifeCycle", Integer.toString(object.lifeCycle()));
     }
     code("ParticipantObjectIDTypeCode", object.idType());
-    byte[] query = object.query();
-    if (query.length > 0) {
-      element("ParticipantObjectQuery", Base64.getEncoder().encodeToString(query));
+    if (!object.query().isEmpty()) {
+      element("ParticipantObjectQuery", object.query());
     } else {
       element("ParticipantObjectName", object.name());
     }

@@ -3,6 +3,7 @@ package org.vestibule.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.vestibule.base.Outcome;
 import org.vestibule.dicom.DataSet;
@@ -65,8 +66,8 @@ final class NoteRules {
     return findings.list();
   }
 
-  private static TreeSet<String> declared(DataSet data) {
-    TreeSet<String> uids = new TreeSet<>();
+  private static Set<String> declared(DataSet data) {
+    Set<String> uids = new TreeSet<>();
     for (DataSet study : data.items(Tags.CurrentRequestedProcedureEvidenceSequence)) {
       for (DataSet series : study.items(Tags.ReferencedSeriesSequence)) {
         uids.addAll(references(series));

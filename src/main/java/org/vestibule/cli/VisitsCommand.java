@@ -7,6 +7,12 @@ import picocli.CommandLine.Command;
     name = "visits",
     mixinStandardHelpOptions = true,
     description =
-        "The practice's visits: list them, add one by hand, or confirm a patient's changed details.",
-    subcommands = {VisitsAddCommand.class, VisitsListCommand.class, VisitsConfirmCommand.class})
+        "The practice's visits: list them, fetch a day's orders, add one by hand, or confirm a"
+            + " patient's changed details.",
+    subcommands = {
+      VisitsAddCommand.class,
+      VisitsFetchCommand.class,
+      VisitsListCommand.class,
+      VisitsConfirmCommand.class
+    })
 final class VisitsCommand {}

@@ -23,6 +23,10 @@ final class Cleaning {
           Tags.CodingSchemeDesignator,
           Tags.CodingSchemeVersion);
 
+  /** UIDs that name a vocabulary, not anybody's study or object. */
+  private static final Set<Integer> UIDS_OF_CODES =
+      Set.of(Tags.ContextGroupExtensionCreatorUID, Tags.ContextUID, Tags.MappingResourceUID);
+
   private static final Set<Vr> FREE = Set.of(Vr.LO, Vr.LT, Vr.SH, Vr.ST, Vr.UC, Vr.UT, Vr.PN);
   private static final Set<Vr> DATES = Set.of(Vr.DA, Vr.DT, Vr.TM);
 
@@ -54,7 +58,10 @@ final class Cleaning {
     return clean;
   }
 
-  /** The item, if every text in it may stay as it is; otherwise nothing of it. */
+  /**
+   * The item, if every text in it may stay as it is and no UID in it names a study or an object;
+   * otherwise nothing of it.
+   */
   Optional<DataSet> item(DataSet item) {
     DataSet to = new DataSet();
     for (Element element : item) {
@@ -70,6 +77,8 @@ final class Cleaning {
           return Optional.empty();
         }
         to.put(element);
+      } else if (element.vr() == Vr.UI && !UIDS_OF_CODES.contains(element.tag())) {
+        return Optional.empty();
       } else {
         to.put(element);
       }

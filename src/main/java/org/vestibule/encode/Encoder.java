@@ -108,6 +108,7 @@ public final class Encoder {
     boolean heldBack = role == Role.FRAME && request.crop() != null;
     SeriesWords series = SeriesWords.of(view, role, request.crop() != null);
     IdentityPart.write(object, request.decision().visit(), identity, series);
+    RequestPart.write(object, request.decision().visit());
     EquipmentPart.write(object, request.institution());
     AllowedDataSet camera = new AllowedDataSet(object, allowed);
     CameraPart.write(object, camera, request.facts());

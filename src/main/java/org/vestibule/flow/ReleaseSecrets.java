@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.Order;
 import org.vestibule.assign.Patient;
 import org.vestibule.assign.Visit;
 import org.vestibule.base.Outcome.Done;
@@ -133,6 +134,12 @@ final class ReleaseSecrets {
     person(visit.referrer(), Tags.ReferringPhysicianName);
     person(visit.dentist(), Tags.PerformingPhysicianName);
     day(visit.start().toLocalDate(), Tags.StudyDate);
+    add(visit.studyInstanceUid(), Tags.StudyInstanceUID);
+    Order order = visit.order();
+    if (order != null) {
+      add(order.requestedProcedureId(), Tags.RequestedProcedureID);
+      order.steps().forEach(step -> add(step.id(), Tags.ScheduledProcedureStepID));
+    }
   }
 
   private void visit(VisitRow visit) {

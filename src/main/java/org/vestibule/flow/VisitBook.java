@@ -3,7 +3,10 @@ package org.vestibule.flow;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Disputed;
 import org.vestibule.assign.Patient;
@@ -13,6 +16,7 @@ import org.vestibule.assign.VisitList;
 import org.vestibule.assign.VisitWords;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
+import org.vestibule.store.ledger.OrderRow;
 import org.vestibule.store.ledger.PatientRow;
 import org.vestibule.store.ledger.VisitRow;
 import org.vestibule.store.ledger.Visits;
@@ -35,7 +39,31 @@ public final class VisitBook {
   public Outcome<VisitList> all() {
     Settings settings = practice.settings();
     return Lists.named(LIST, VisitList.read(settings.visits(), settings.issuer()))
-        .map(list -> list.with(recorded()));
+        .map(list -> ordered(list.with(recorded())));
+  }
+
+  /** Each visit with what was ordered for it, if the order is that patient's. */
+  private VisitList ordered(VisitList list) {
+    Map<String, KeptOrder> orders = new HashMap<>();
+    for (OrderRow row : practice.store().ledger().orders().latest()) {
+      orders.put(row.visit().toLowerCase(Locale.ROOT), KeptOrder.read(row.json()));
+    }
+    if (orders.isEmpty()) {
+      return list;
+    }
+    List<Visit> visits = list.visits().stream().map(visit -> ordered(visit, orders)).toList();
+    return new VisitList(visits, list.disputed(), list.warnings(), list.plans());
+  }
+
+  private static Visit ordered(Visit visit, Map<String, KeptOrder> orders) {
+    KeptOrder order = orders.get(visit.key().toLowerCase(Locale.ROOT));
+    boolean same =
+        order != null
+            && visit.patient().id().equalsIgnoreCase(order.patientId())
+            && visit.patient().issuer().equalsIgnoreCase(order.issuer());
+    return order == null || !same
+        ? visit
+        : visit.ordered(order.accessionNumber(), order.referrer(), order.studyUid(), order.order());
   }
 
   private List<Visit> recorded() {

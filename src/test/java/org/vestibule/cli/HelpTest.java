@@ -33,6 +33,7 @@ class HelpTest {
         "visits ",
         "visits add ",
         "visits confirm ",
+        "visits fetch ",
         "visits list ",
         "cards ",
         "cards visits ",

@@ -189,6 +189,18 @@ class MoveCommandTest {
     assertThat(revisions(kept)).isEqualTo(1);
   }
 
+  @Test
+  void aKindOfReasonThatThereIsNotIsRefusedAndNothingMoves() throws IOException {
+    Asked asked =
+        Asked.by(ADA, home, "move", kept, "--visit", "V2", "--why", "wrong", "--reason", "ugly");
+    assertThat(asked.code()).isEqualTo(2);
+    assertThat(asked.err())
+        .isEqualTo(
+            "vestibule: \"ugly\" is no kind of reason.\n  What to do: use one of wrong-visit,"
+                + " wrong-side, unsafe, quality, blurred, dark, bright, framing.\n");
+    assertThat(revisions(kept)).isEqualTo(1);
+  }
+
   private static String found(String patient) {
     return Asked.of(home, "find", "frontal", "--patient", patient).out();
   }

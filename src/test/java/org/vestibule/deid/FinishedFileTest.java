@@ -48,6 +48,18 @@ class FinishedFileTest {
           true,
           text -> Optional.of(text).filter("Dental photographs"::equals));
 
+  /** PS3.15 Table E.1-1, edition 2024b: X, and C under Clean Descriptors; UIDs are never clean. */
+  @Test
+  void anOrdersStudyUidDoesNotSurviveInACleanedItem() {
+    DataSet request =
+        new DataSet()
+            .put(Tags.StudyInstanceUID, "2.25.4711")
+            .put(Tags.RequestedProcedureDescription, "Dental photographs");
+    assertThat(new Cleaning(SUBSTITUTES).item(request)).isEmpty();
+    assertThat(new Cleaning(SUBSTITUTES).item(request.copy().remove(Tags.StudyInstanceUID)))
+        .isPresent();
+  }
+
   @Test
   void theBasicProfileLeavesAConformingObjectWithoutTheIdentity() {
     byte[] original = full();

@@ -173,20 +173,21 @@ final class Browser {
     light();
   }
 
-  /** Keeps how the page looks now. */
+  /** Keeps how the page looks now, small enough for docs/. */
   void glance(String name) throws IOException {
     until("[...document.images].every(i => i.complete)");
-    picture(name, false);
+    keep(name + ".jpg", Map.of("format", "jpeg", "quality", 82));
   }
 
   private void picture(String name, boolean whole) throws IOException {
-    Map<String, Object> answer =
-        driver.executeCdpCommand(
-            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole));
+    keep(name + ".png", Map.of("format", "png", "captureBeyondViewport", whole));
+  }
+
+  private void keep(String file, Map<String, Object> how) throws IOException {
+    Map<String, Object> answer = driver.executeCdpCommand("Page.captureScreenshot", how);
     Files.createDirectories(SCREENSHOTS);
     Files.write(
-        SCREENSHOTS.resolve(name + ".png"),
-        Base64.getDecoder().decode(String.valueOf(answer.get("data"))));
+        SCREENSHOTS.resolve(file), Base64.getDecoder().decode(String.valueOf(answer.get("data"))));
   }
 
   private void axe(String what, AxeBuilder axe) {

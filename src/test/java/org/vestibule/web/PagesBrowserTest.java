@@ -56,6 +56,7 @@ class PagesBrowserTest {
     assertThat(browser.find("input[name=tooth][value='16']").isSelected()).isTrue();
     assertThat(browser.all("#results .pictures li")).hasSize(found);
     browser.look("search-found");
+    browser.glance("search-page");
   }
 
   @Test

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.Advice;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.SeriesGaps;
 import org.vestibule.flow.VisitBook;
@@ -77,6 +78,16 @@ final class WaitingCommand extends PracticeCommand {
     }
     for (WaitingPhoto.Reason reason : photo.reasons()) {
       console.reason(2, reason.sentence(), reason.advice());
+    }
+    for (Advice advice : photo.advice()) {
+      console.wrapped(
+          2,
+          "Could be better: "
+              + advice.kind()
+              + " ("
+              + advice.measure()
+              + "). "
+              + Ended.of(advice.whatToDo()));
     }
   }
 

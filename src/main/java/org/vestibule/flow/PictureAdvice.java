@@ -9,11 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Turn;
+import org.vestibule.intake.CaptureFacts;
 import org.vestibule.jpeg.JpegStructure;
 import org.vestibule.jpeg.PreviewReading;
 import org.vestibule.quality.LookedAt;
@@ -22,7 +25,11 @@ import org.vestibule.quality.QualityFinding;
 import org.vestibule.quality.QualityKind;
 import org.vestibule.quality.QualityThresholds;
 import org.vestibule.quality.Sharpness;
+import org.vestibule.store.index.IndexRecord;
+import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Arrivals;
+import org.vestibule.store.ledger.ChangeRow;
+import org.vestibule.store.ledger.Changes;
 
 /**
  * What could be better about the pictures that are filed: measured once, kept in the ledger with
@@ -31,24 +38,31 @@ import org.vestibule.store.ledger.Arrivals;
 final class PictureAdvice {
 
   private static final String KIND = "quality 1";
+  private static final String WAITING = "quality while waiting 1";
+  private static final String BLUR = key(QualityKind.BLUR);
   private static final String SERIES = "series";
   private static final ObjectMapper JSON = new ObjectMapper();
 
   private final Arrivals arrivals;
+  private final Changes changes;
   private final QualityThresholds thresholds;
 
   PictureAdvice(Practice practice) {
     this.arrivals = practice.store().ledger().arrivals();
+    this.changes = practice.store().ledger().changes();
     this.thresholds = practice.settings().quality();
   }
 
   /** Looks at a picture; empty if only a part or a kept frame of it is at hand. Any thread may. */
   static Optional<QualityAdvice> look(
       Picture picture, Decision decision, QualityThresholds thresholds) {
-    if (picture.isBare()) {
-      return Optional.empty();
-    }
-    byte[] bytes = picture.bytes();
+    return picture.isBare()
+        ? Optional.empty()
+        : look(picture.bytes(), picture.facts(), decision.view().showsFace(), thresholds);
+  }
+
+  private static Optional<QualityAdvice> look(
+      byte[] bytes, CaptureFacts facts, @Nullable Boolean face, QualityThresholds thresholds) {
     return PreviewReading.of(bytes, QualityAdvice.PREVIEW_SIDE, Turn.NONE)
                 .then(
                     reading ->
@@ -57,17 +71,40 @@ final class PictureAdvice {
                                 structure ->
                                     QualityAdvice.of(
                                         new LookedAt(
-                                            picture.facts(),
+                                            facts,
                                             structure.frame().size(),
                                             reading.preview(),
                                             reading.facts(),
-                                            decision.view().showsFace(),
+                                            face,
                                             null),
                                         List.of(),
                                         thresholds)))
             instanceof Done<QualityAdvice> done
         ? Optional.of(done.value())
         : Optional.empty();
+  }
+
+  /**
+   * Looks at a photograph that waits, once; its view and its series are not known, so teeth and
+   * blur are not judged.
+   *
+   * @return what {@link #keepWaiting} keeps; empty if it was looked at before, or can't be
+   */
+  Optional<String> lookWaiting(
+      ContentHash hash, CaptureFacts facts, Supplier<Outcome<byte[]>> file) {
+    return arrivals.facts(hash, WAITING).isEmpty() && file.get() instanceof Done<byte[]> bytes
+        ? look(bytes.value(), facts, null, thresholds)
+            .map(advice -> AdviceJson.write(advice.findings()))
+        : Optional.empty();
+  }
+
+  void keepWaiting(ContentHash hash, String found) {
+    arrivals.facts(hash, WAITING, found);
+  }
+
+  /** What was found when a photograph came in that waits; empty if it was not looked at. */
+  List<Advice> waiting(ContentHash hash) {
+    return arrivals.facts(hash, WAITING).map(AdviceJson::read).orElse(List.of());
   }
 
   /**
@@ -90,7 +127,47 @@ final class PictureAdvice {
         .ifPresent(findings::add);
     arrivals.mark(hash, SERIES, series);
     arrivals.facts(hash, KIND, write(advice.sharpness(), findings));
+    judgeAgain(hash, series);
     return findings;
+  }
+
+  /** The first ones of a series had too few to be compared with; now they may have enough. */
+  private void judgeAgain(ContentHash newest, String series) {
+    for (ContentHash earlier : arrivals.marked(SERIES, series)) {
+      Optional<String> kept = arrivals.facts(earlier, KIND);
+      if (earlier.equals(newest) || kept.isEmpty()) {
+        continue;
+      }
+      Optional<QualityFinding> blur =
+          QualityAdvice.blur(sharpness(kept.get()), others(earlier, series), thresholds);
+      ObjectNode json = object(kept.get());
+      if (blur.isPresent() != keys(json).contains(BLUR)) {
+        ArrayNode findings = json.withArray("findings");
+        List<JsonNode> rest = new ArrayList<>();
+        findings.forEach(rest::add);
+        findings.removeAll();
+        rest.stream().filter(one -> !one.path("kind").asText().equals(BLUR)).forEach(findings::add);
+        blur.ifPresent(found -> add(findings, found));
+        arrivals.facts(earlier, KIND, json.toString());
+        describeAgain(earlier, keys(json));
+      }
+    }
+  }
+
+  private static List<String> keys(JsonNode json) {
+    List<String> keys = new ArrayList<>();
+    json.path("findings").forEach(one -> keys.add(one.path("kind").asText()));
+    return keys.stream().distinct().toList();
+  }
+
+  /** Lets search follow; a photograph that is in no search any more stays out. */
+  private void describeAgain(ContentHash hash, List<String> advice) {
+    changes
+        .latest(hash.hex())
+        .map(ChangeRow::record)
+        .map(IndexRecordJson::read)
+        .filter(IndexRecord::filed)
+        .ifPresent(record -> changes.put(hash.hex(), IndexRecordJson.write(record.with(advice))));
   }
 
   private List<Sharpness> others(ContentHash hash, String series) {
@@ -113,26 +190,31 @@ final class PictureAdvice {
     json.put("previewSide", sharpness.previewSide());
     json.put("frameSide", sharpness.frameSide());
     ArrayNode found = json.putArray("findings");
-    for (QualityFinding finding : findings) {
-      found
-          .addObject()
-          .put("kind", key(finding.kind()))
-          .put("measured", finding.measured())
-          .put("threshold", finding.threshold());
-    }
+    findings.forEach(finding -> add(found, finding));
     return json.toString();
   }
 
-  private static Sharpness sharpness(String text) {
+  private static void add(ArrayNode to, QualityFinding finding) {
+    to.addObject()
+        .put("kind", key(finding.kind()))
+        .put("measured", finding.measured())
+        .put("threshold", finding.threshold());
+  }
+
+  private static ObjectNode object(String text) {
     try {
-      JsonNode json = JSON.readTree(text);
-      return new Sharpness(
-          json.path("variance").asDouble(),
-          json.path("fine").asDouble(),
-          json.path("previewSide").asInt(),
-          json.path("frameSide").asInt());
+      return (ObjectNode) JSON.readTree(text);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("what the ledger says of a picture is not JSON", e);
     }
+  }
+
+  private static Sharpness sharpness(String text) {
+    JsonNode json = object(text);
+    return new Sharpness(
+        json.path("variance").asDouble(),
+        json.path("fine").asDouble(),
+        json.path("previewSide").asInt(),
+        json.path("frameSide").asInt());
   }
 }

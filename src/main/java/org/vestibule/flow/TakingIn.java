@@ -240,7 +240,14 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     if (!request.dryRun()) {
       ContentHash hash = photo.arrival().hash();
       String id = practice.store().ids().of(hash);
-      waitingPhotos.put(hash, reasons, proposal, Descriptions.waiting(hash, id, photo.facts()));
+      PictureAdvice advice = new PictureAdvice(practice);
+      Optional<String> looked = advice.lookWaiting(hash, photo.facts(), photo::bytes);
+      ledger.together(
+          () -> {
+            looked.ifPresent(found -> advice.keepWaiting(hash, found));
+            return waitingPhotos.put(
+                hash, reasons, proposal, Descriptions.waiting(hash, id, photo.facts()));
+          });
     }
     tally.waits(waiting(photo, proposal, reasons));
   }
@@ -255,7 +262,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
         photo.facts().takenAt(),
         null,
         proposal,
-        reasons);
+        reasons,
+        new PictureAdvice(practice).waiting(hash));
   }
 
   /** A photograph that can't be taken as it is waits all the same: it may be the only one. */

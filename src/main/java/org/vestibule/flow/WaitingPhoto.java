@@ -17,6 +17,7 @@ import org.vestibule.base.ContentHash;
  * @param since when it began to wait
  * @param proposal what is known or likely, by name of the fact
  * @param reasons why it waits, each with what to do
+ * @param advice what could be better about its picture; never a reason to wait
  */
 public record WaitingPhoto(
     ContentHash hash,
@@ -25,7 +26,8 @@ public record WaitingPhoto(
     @Nullable LocalDateTime takenAt,
     @Nullable Instant since,
     Map<String, String> proposal,
-    List<Reason> reasons) {
+    List<Reason> reasons,
+    List<Advice> advice) {
 
   /**
    * Why it waits.
@@ -39,5 +41,6 @@ public record WaitingPhoto(
   public WaitingPhoto {
     proposal = Map.copyOf(proposal);
     reasons = List.copyOf(reasons);
+    advice = List.copyOf(advice);
   }
 }

@@ -74,7 +74,8 @@ public final class WaitingPhotos {
         facts(hash).takenAt(),
         since,
         proposal,
-        reasons);
+        reasons,
+        new PictureAdvice(practice).waiting(hash));
   }
 
   private CaptureFacts facts(ContentHash hash) {

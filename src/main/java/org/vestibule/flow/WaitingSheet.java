@@ -64,6 +64,15 @@ public final class WaitingSheet {
       notes.add("Why: " + reason.sentence() + ".");
       notes.add("What to do: " + reason.advice() + ".");
     }
+    for (Advice advice : photo.advice()) {
+      notes.add(
+          "Could be better: "
+              + advice.kind()
+              + " ("
+              + advice.measure()
+              + "). "
+              + Say.sentence(advice.whatToDo()));
+    }
     return new Card(photo.id(), sources.picture(photo.hash()), List.of(), facts, notes);
   }
 }

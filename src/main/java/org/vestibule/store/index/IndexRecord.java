@@ -34,6 +34,12 @@ public record IndexRecord(
     advice = List.copyOf(advice);
   }
 
+  /** The same with other advice. */
+  public IndexRecord with(List<String> other) {
+    return new IndexRecord(
+        hash, id, filed, objectUid, takenAt, who, shows, device, treatment, note, other);
+  }
+
   /** A photograph about which nothing could be better, or which was not looked at. */
   public IndexRecord(
       String hash,

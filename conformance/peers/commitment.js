@@ -1,11 +1,11 @@
 // An archive that keeps in memory which objects it was sent and does storage commitment, built on
 // dcmjs-dimse. Usage: node commitment.js PORT MODE REPORT_PORT
 // MODE same: reports on the association of the request; later: on one of its own, to REPORT_PORT;
-// silent: never; refuses: will not do storage commitment. Every third object is "lost" in mode losing.
+// silent: never; refuses: will not do storage commitment; losing: same, but forgets every third object.
 'use strict';
 const dimse = require('dcmjs-dimse');
 const { Server, Scp, Client, Dataset } = dimse;
-const { CEchoResponse, CStoreResponse, NActionResponse } = dimse.responses;
+const { CEchoResponse, CFindResponse, CStoreResponse, NActionResponse } = dimse.responses;
 const { NEventReportRequest } = dimse.requests;
 const { Status, PresentationContextResult } = dimse.constants;
 
@@ -78,6 +78,34 @@ class Archive extends Scp {
     const response = CStoreResponse.fromRequest(request);
     response.setStatus(Status.Success);
     callback(response);
+  }
+
+  // Shows objects by the list of their UIDs; of studies it says nothing.
+  cFindRequest(request, callback) {
+    const question = request.getDataset();
+    const answers = [];
+    if (question.getElement('QueryRetrieveLevel') === 'IMAGE') {
+      items(question, 'SOPInstanceUID')
+        .flatMap((uids) => uids.split('\\'))
+        .filter((uid) => stored.has(uid))
+        .forEach((uid) => {
+          const answer = CFindResponse.fromRequest(request);
+          answer.setDataset(
+            new Dataset({
+              QueryRetrieveLevel: 'IMAGE',
+              StudyInstanceUID: question.getElement('StudyInstanceUID'),
+              SeriesInstanceUID: question.getElement('SeriesInstanceUID'),
+              SOPInstanceUID: uid,
+            })
+          );
+          answer.setStatus(Status.Pending);
+          answers.push(answer);
+        });
+    }
+    const last = CFindResponse.fromRequest(request);
+    last.setStatus(Status.Success);
+    answers.push(last);
+    callback(answers);
   }
 
   nActionRequest(request, callback) {

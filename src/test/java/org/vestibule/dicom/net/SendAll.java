@@ -1,0 +1,58 @@
+package org.vestibule.dicom.net;
+
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Sends every file of a folder to an archive on this computer over one association and prints what
+ * the sending itself cost, without the start of the JVM; for {@code conformance/bench-delivery}.
+ */
+final class SendAll {
+
+  private static final double NANOS = 1e9;
+
+  private SendAll() {}
+
+  /** Arguments: the archive's port and the folder. */
+  public static void main(String[] arguments) throws Exception {
+    RemoteEntity remote =
+        new RemoteEntity(
+            "127.0.0.1",
+            Integer.parseInt(arguments[0]),
+            new AeTitle("ARCHIVE"),
+            new AeTitle("VESTIBULE"),
+            Optional.empty(),
+            Timeouts.DEFAULT);
+    long cpuBefore = cpuNanos();
+    long wallBefore = System.nanoTime();
+    List<Path> paths;
+    try (Stream<Path> all = Files.list(Path.of(arguments[1]))) {
+      paths = all.sorted().toList();
+    }
+    List<StoredFile> files = paths.stream().map(path -> StoredFile.of(path).orThrow()).toList();
+    List<Offer> offers = files.stream().map(Offer::of).distinct().toList();
+    int stored = 0;
+    try (Association association = Association.open(remote, offers).orThrow()) {
+      for (StoredFile file : files) {
+        stored += association.store(file).orThrow().kind() == Answer.Kind.SUCCESS ? 1 : 0;
+      }
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "%d %.4f %.4f%n",
+        stored,
+        (System.nanoTime() - wallBefore) / NANOS,
+        (cpuNanos() - cpuBefore) / NANOS);
+  }
+
+  /** User and system time of the whole process, all threads of the JVM among them. */
+  private static long cpuNanos() {
+    return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+        .getProcessCpuTime();
+  }
+}

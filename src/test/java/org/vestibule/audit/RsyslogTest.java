@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -83,7 +84,9 @@ class RsyslogTest {
   }
 
   private static String settings(TestCertificate certificate, int port, Path got) {
-    return """
+    return String.format(
+        Locale.ROOT,
+        """
         global(maxMessageSize="128k" workDirectory="%s"
           defaultNetstreamDriver="ossl" defaultNetstreamDriverCAFile="%s"
           defaultNetstreamDriverCertFile="%s" defaultNetstreamDriverKeyFile="%s")
@@ -94,15 +97,14 @@ class RsyslogTest {
         input(type="imudp" address="127.0.0.1" port="%d" ruleset="all")
         template(name="line" type="string" string="%%pri%%|%%app-name%%|%%msgid%%|%%msg%%\\n")
         ruleset(name="all") { action(type="omfile" file="%s" template="line") }
-        """
-        .formatted(
-            got.getParent(),
-            certificate.certificate(),
-            certificate.certificate(),
-            certificate.key(),
-            port,
-            port,
-            got);
+        """,
+        got.getParent(),
+        certificate.certificate(),
+        certificate.certificate(),
+        certificate.key(),
+        port,
+        port,
+        got);
   }
 
   private void awaitPort(int port, Process server) throws Exception {

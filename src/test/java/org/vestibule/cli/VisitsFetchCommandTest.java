@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.vestibule.ExternalTool;
@@ -39,7 +40,9 @@ class VisitsFetchCommandTest {
             "wlmscpfs", "-s", "-dfr", "-csk", "-dfp", folder.resolve("lists").toString())) {
       Files.writeString(
           home.folder().resolve("vestibule.toml"),
-          """
+          String.format(
+              Locale.ROOT,
+              """
           [practice]
           zone = "Europe/Vienna"
           [worklist]
@@ -47,8 +50,8 @@ class VisitsFetchCommandTest {
           port = %d
           title = "WORKLIST"
           line = "plain"
-          """
-              .formatted(peer.port()));
+          """,
+              peer.port()));
       try (var known = home.open()) {
         known
             .store()
@@ -81,7 +84,9 @@ class VisitsFetchCommandTest {
     Path dump = folder.resolve(file + ".dump");
     Files.writeString(
         dump,
-        """
+        String.format(
+            Locale.ROOT,
+            """
         (0008,0050) SH [%s]
         (0010,0010) PN [%s]
         (0010,0020) LO [%s]
@@ -94,8 +99,12 @@ class VisitsFetchCommandTest {
         (0040,0009) SH [S%s]
         (fffe,e00d) -
         (fffe,e0dd) -
-        """
-            .formatted(accession, name, patient, study, file));
+        """,
+            accession,
+            name,
+            patient,
+            study,
+            file));
     ExternalTool.Result made =
         ExternalTool.require("dump2dcm", "dcmtk")
             .run("+te", dump.toString(), lists.resolve(file + ".wl").toString());

@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -272,7 +273,9 @@ class FetchOrdersTest {
       String modality)
       throws Exception {
     String text =
-        """
+        String.format(
+            Locale.ROOT,
+            """
         (0008,0005) CS [%s]
         (0008,0050) SH [%s]
         (0008,0090) PN [Quillfeather^Bo]
@@ -302,8 +305,15 @@ class FetchOrdersTest {
         (fffe,e00d) -
         (fffe,e0dd) -
         (0040,1001) SH [RP1]
-        """
-            .formatted(charset, accession, name, patient, study, modality, time, file);
+        """,
+            charset,
+            accession,
+            name,
+            patient,
+            study,
+            modality,
+            time,
+            file);
     Charset written =
         charset.equals("ISO_IR 100") ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8;
     Path dump = Files.write(folder.resolve(file + ".dump"), text.getBytes(written));

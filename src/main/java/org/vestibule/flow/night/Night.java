@@ -71,8 +71,11 @@ public final class Night {
       return report(problem.get(), Ending.MACHINE, null, new Share(0, List.of()));
     }
     Files.createDirectories(practice.settings().inbox());
+    NightLines lines = new NightLines(practice);
+    warnings.addAll(lines.orders(by));
     Outcome<IngestReport> ingest = ingest();
     Share share = verify();
+    warnings.addAll(lines.audit());
     warnings.addAll(SilentPhones.warnings(practice, rules.silentDays()));
     NightRules.Copying copying = rules.backup();
     backup = copying == null ? null : NightBackup.make(practice, copying);

@@ -42,4 +42,17 @@ public final class Assigner {
   public Outcome<Assignment.Decided> byPerson(CaptureFacts facts, PersonWords words) {
     return new PhotoAssigner(sources, facts).byPerson(words);
   }
+
+  /**
+   * What a person's words say of the picture itself and how it is laid by them, exactly as {@link
+   * #byPerson} will have it; whose it is need not be said yet.
+   */
+  public Outcome<Stated> stated(CaptureFacts facts, PersonWords words) {
+    return new PhotoAssigner(sources, facts).stated(words);
+  }
+
+  /** True if the photograph's time does not lie in the visit; false if it has none. */
+  public boolean outside(CaptureFacts facts, Visit visit) {
+    return new PhotoAssigner(sources, facts).outside(visit);
+  }
 }

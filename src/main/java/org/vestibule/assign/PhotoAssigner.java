@@ -102,20 +102,62 @@ final class PhotoAssigner {
   }
 
   private Outcome<Assignment.Decided> byPerson(PersonWords words, VisitFinding finding) {
+    return worded(words)
+        .then(
+            worded -> {
+              Visit visit = finding.decided().orElse(null);
+              if (visit == null) {
+                return Outcome.refused(
+                    "nobody said whose photograph it is", "name the visit by its key");
+              }
+              List<String> because = new ArrayList<>(finding.facts());
+              because.addAll(worded.capture().facts());
+              return Outcome.done(
+                  decided(
+                      visit,
+                      worded.view(),
+                      words,
+                      worded.said(),
+                      worded.capture(),
+                      worded.laid(),
+                      because));
+            });
+  }
+
+  /** A person's words of the picture itself, understood and found possible. */
+  private record Worded(Understood said, CaptureStatement capture, View view, Laid laid) {}
+
+  private Outcome<Worded> worded(PersonWords words) {
     Understood said = new WordsReader(sources.views(), sources.teeth()).read(words, NameFacts.NONE);
     CaptureStatement capture = CaptureStatement.of(said, facts, sources.declarations());
     List<WaitReason> reasons = new ArrayList<>(said.problems());
     Laid laid = laid(said, capture, !words.says(PhotoFact.VIEW), reasons);
     View view = said.view();
-    Visit visit = finding.decided().orElse(null);
-    if (visit == null || view == null || laid == null || !reasons.isEmpty()) {
+    if (view == null || laid == null || !reasons.isEmpty()) {
       return Outcome.refused(
           reasons.stream().map(WaitReason::sentence).collect(Collectors.joining("; ")),
           reasons.stream().map(WaitReason::advice).distinct().collect(Collectors.joining("; ")));
     }
-    List<String> because = new ArrayList<>(finding.facts());
-    because.addAll(capture.facts());
-    return Outcome.done(decided(visit, view, words, said, capture, laid, because));
+    return Outcome.done(new Worded(said, capture, view, laid));
+  }
+
+  /** What a person's words say of the picture itself, whosever it is. */
+  Outcome<Stated> stated(PersonWords words) {
+    return worded(words)
+        .map(
+            worded ->
+                new Stated(
+                    worded.view(),
+                    worded.said().teeth(),
+                    worded.capture().mirror(),
+                    worded.said().crop(),
+                    worded.said().trim(),
+                    worded.laid()));
+  }
+
+  /** True if it was not taken while the visit lasted, as far as its time says. */
+  boolean outside(Visit visit) {
+    return !time.missing() && (time.impossible() || !time.within(visit));
   }
 
   private Assignment.Decided decided(

@@ -2,6 +2,7 @@ package org.vestibule.encode;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -82,13 +83,33 @@ public final class Encoder {
   }
 
   private static TranscodePlan plan(JpegStructure structure, EncodeRequest request, Role role) {
-    Turn turn = request.laid().turn();
-    Crop crop = request.decision().crop();
-    CropBox box = null;
-    if (role == Role.CROP && crop != null) {
-      box = CropPlace.box(crop, request.sheet(), turn, structure.frame().size());
-    }
-    return new TranscodePlan(turn, box, request.decision().mayTrim());
+    return plan(
+        structure,
+        request.laid().turn(),
+        request.sheet(),
+        role == Role.CROP ? request.decision().crop() : null,
+        request.decision().mayTrim());
+  }
+
+  private static TranscodePlan plan(
+      JpegStructure structure, Turn turn, Turn sheet, @Nullable Crop crop, boolean mayTrim) {
+    CropBox box = crop == null ? null : CropPlace.box(crop, sheet, turn, structure.frame().size());
+    return new TranscodePlan(turn, box, mayTrim);
+  }
+
+  /**
+   * The picture alone, as an object made of it would show it.
+   *
+   * @param turn from the stored picture to the shown one
+   * @param sheet the turn from the stored picture to the one in which the crop is marked
+   * @param crop the part to show; null for all of it
+   * @param mayTrim true if edges that can't be turned may be dropped
+   */
+  public static Outcome<Transcoded> shown(
+      byte[] source, Turn turn, Turn sheet, @Nullable Crop crop, boolean mayTrim) {
+    return JpegStructure.read(source)
+        .then(
+            structure -> Transcoder.transcode(source, plan(structure, turn, sheet, crop, mayTrim)));
   }
 
   private Outcome<EncodedObject> write(

@@ -14,6 +14,8 @@ import org.vestibule.assign.NamePattern;
 import org.vestibule.assign.PersonWords;
 import org.vestibule.assign.RollAssigner;
 import org.vestibule.assign.RollCards;
+import org.vestibule.assign.Stated;
+import org.vestibule.assign.Visit;
 import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -59,6 +61,18 @@ final class Lists {
   Outcome<Decided> byPerson(CaptureFacts facts, PersonWords words) {
     return sources(null, words.by(), new Tally())
         .then(sources -> new Assigner(sources).byPerson(facts, words));
+  }
+
+  /** The same of the picture alone, before it is said whose it is. */
+  Outcome<Stated> stated(CaptureFacts facts, PersonWords words) {
+    return sources(null, words.by(), new Tally())
+        .then(sources -> new Assigner(sources).stated(facts, words));
+  }
+
+  /** True if the photograph's time does not lie in the visit. */
+  Outcome<Boolean> outside(CaptureFacts facts, Visit visit) {
+    return sources(null, "", new Tally())
+        .map(sources -> new Assigner(sources).outside(facts, visit));
   }
 
   private Outcome<AssignSources> sources(@Nullable Manifest manifest, String by, Tally tally) {

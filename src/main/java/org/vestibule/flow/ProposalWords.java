@@ -52,6 +52,13 @@ final class ProposalWords {
     return words;
   }
 
+  /** What of a proposal was stated, and is not merely usual. */
+  static Map<String, String> stated(Map<String, String> proposal) {
+    Map<String, String> stated = new LinkedHashMap<>(proposal);
+    stated.values().removeIf(words -> words.endsWith(LIKELY));
+    return stated;
+  }
+
   static List<WaitingPhoto.Reason> reasons(List<WaitReason> reasons) {
     return reasons.stream()
         .map(

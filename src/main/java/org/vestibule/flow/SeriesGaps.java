@@ -46,6 +46,21 @@ public final class SeriesGaps {
     return sentences;
   }
 
+  /**
+   * What a visit's series lacks or has more than once; empty if the visit names no series.
+   *
+   * @param also what is about to be filed under the visit
+   */
+  public Optional<Completeness> of(Visit visit, VisitList visits, List<TakenView> also) {
+    Series series = visits.plan(visit).series();
+    if (series == null) {
+      return Optional.empty();
+    }
+    List<TakenView> taken = taken(visit);
+    taken.addAll(also);
+    return Optional.of(Completeness.of(series, taken));
+  }
+
   private List<TakenView> taken(Visit visit) {
     List<TakenView> taken = new ArrayList<>();
     for (ContentHash hash : marks.everUnder(visit.key())) {

@@ -7,12 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.ContentHash;
-import org.vestibule.dental.Direction;
 import org.vestibule.dental.Edge;
-import org.vestibule.dental.PatientOrientation;
 import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.flow.Faces;
 import org.vestibule.store.index.IndexRecord;
@@ -39,9 +36,7 @@ final class Pictured {
     Map<String, Object> model = new HashMap<>(brief(record));
     model.put("width", facts.width());
     model.put("height", facts.height());
-    for (Edge edge : Edge.values()) {
-      model.put(edge.name().toLowerCase(Locale.ROOT), margin(facts.orientation(), edge));
-    }
+    model.putAll(new Margins(words, trade).of(facts.orientation()));
     model.put("patient", record.who().name());
     model.put("number", record.who().patientId());
     return model;
@@ -56,18 +51,6 @@ final class Pictured {
         "stage", trade.stage(record.shows().stage()),
         "day", day == null ? words.say("no-date") : Results.days(language).format(day),
         "iso", day == null ? "" : day.toString());
-  }
-
-  /** What lies at a margin; a margin of which nothing is known says nothing. */
-  private Map<String, Object> margin(Optional<PatientOrientation> orientation, Edge edge) {
-    for (Direction direction : Direction.values()) {
-      if (orientation.flatMap(shown -> shown.edgeOf(direction)).equals(Optional.of(edge))) {
-        boolean side = direction == Direction.LEFT || direction == Direction.RIGHT;
-        String letter = side ? words.say("letter-" + direction.letter()) : "";
-        return Map.of("word", trade.direction(direction), "letter", letter);
-      }
-    }
-    return Map.of("word", "", "letter", "");
   }
 
   /** The facts, their labels in the page's language; either those about the file or the others. */

@@ -16,6 +16,8 @@ import org.vestibule.cli.SettingsValues.WrongValue;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.dental.NearestWords;
 import org.vestibule.dental.Notation;
+import org.vestibule.flow.DoorRules;
+import org.vestibule.flow.DoorRules.Identity;
 import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
 import org.vestibule.quality.QualityThresholds;
@@ -39,6 +41,8 @@ final class SettingsFile {
           "lists.visits",
           "lists.views",
           "intake.settle-seconds",
+          "intake.identity",
+          "intake.faces-covered",
           "names.patterns",
           "names.one-export",
           "cards.opening-card-suffices",
@@ -173,7 +177,20 @@ final class SettingsFile {
         new WebSettings(home, values).read(base.web()),
         new ForwardSettings(home, values).read(tables.destinations(home)),
         lines.audit(base.audit()),
-        lines.worklist(base.worklist()));
+        lines.worklist(base.worklist()),
+        door(base.door()));
+  }
+
+  private DoorRules door(DoorRules base) throws WrongValue {
+    return new DoorRules(
+        values.choice(
+            "intake.identity",
+            base.identity(),
+            Map.of(
+                "kept", Identity.KEPT,
+                "removed, dates moved", Identity.DATES_MOVED,
+                "removed, no dates", Identity.NO_DATES)),
+        values.flag("intake.faces-covered", base.facesCovered()));
   }
 
   private QualityThresholds quality(QualityThresholds base) throws WrongValue {

@@ -5,7 +5,6 @@ import java.time.LocalDateTime;
 import java.util.List;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
-import org.vestibule.dicom.DataSet;
 import org.vestibule.flow.KeptPhoto;
 import org.vestibule.flow.PhotoHistory;
 import org.vestibule.flow.PhotoWords;
@@ -61,13 +60,13 @@ final class ShowCommand extends PracticeCommand {
   }
 
   private ExitCode facts(Practice practice) throws IOException {
-    Outcome<DataSet> object = new KeptPhoto(practice).object(id);
-    if (object instanceof Refused<DataSet> refused) {
+    Outcome<List<PhotoWords.Line>> facts = new KeptPhoto(practice).words(id);
+    if (facts instanceof Refused<List<PhotoWords.Line>> refused) {
       return refuse(refused);
     }
     practice.audit().looked(practice.store().ids().find(id).orThrow().hash(), "");
     Table table = new Table("Photograph", id);
-    for (PhotoWords.Line line : PhotoWords.of(object.orThrow())) {
+    for (PhotoWords.Line line : facts.orThrow()) {
       table.row(line.label(), line.value());
     }
     table.lines(0).forEach(console()::say);

@@ -21,6 +21,7 @@ import org.vestibule.intake.CaptureFacts;
  *     if all
  * @param institution the practice's name; empty if none
  * @param zone where the practice's clocks are
+ * @param withoutIdentity how the identity is taken out; null if the objects are to have it
  */
 public record EncodeRequest(
     CaptureFacts facts,
@@ -31,11 +32,26 @@ public record EncodeRequest(
     @Nullable ObjectIdentity crop,
     String part,
     String institution,
-    ZoneId zone) {
+    ZoneId zone,
+    @Nullable WithoutIdentity withoutIdentity) {
 
   public EncodeRequest {
     if ((decision.crop() == null) != (crop == null)) {
       throw new IllegalArgumentException("a crop needs an identity, and only a crop does");
     }
+  }
+
+  /** Objects that say whose they are. */
+  public EncodeRequest(
+      CaptureFacts facts,
+      Decision decision,
+      Laid laid,
+      Turn sheet,
+      ObjectIdentity frame,
+      @Nullable ObjectIdentity crop,
+      String part,
+      String institution,
+      ZoneId zone) {
+    this(facts, decision, laid, sheet, frame, crop, part, institution, zone, null);
   }
 }

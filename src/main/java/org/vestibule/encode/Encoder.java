@@ -148,7 +148,9 @@ public final class Encoder {
     }
     boolean colour = structure.colourModel() != ColourModel.GRAY;
     PicturePart.write(object, picture, colour, profile);
-    return Part10Writer.write(object, TransferSyntax.JPEG_BASELINE)
+    WithoutIdentity withoutIdentity = request.withoutIdentity();
+    DataSet finished = withoutIdentity == null ? object : withoutIdentity.of(object);
+    return Part10Writer.write(finished, TransferSyntax.JPEG_BASELINE)
         .map(file -> new EncodedObject(role, identity, file, plan, picture));
   }
 

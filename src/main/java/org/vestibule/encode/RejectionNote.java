@@ -34,7 +34,10 @@ public final class RejectionNote {
 
   private static final Code DESCRIPTION = new Code("DCM", "113012", "Key Object Description");
 
-  /** What is taken over from a rejected object: whose it is, and of which study. */
+  /**
+   * What is taken over from a rejected object: whose it is, and of which study; or that it isn't
+   * said.
+   */
   private static final List<Integer> CONTEXT =
       List.of(
           Tags.PatientName,
@@ -49,7 +52,11 @@ public final class RejectionNote {
           Tags.AccessionNumber,
           Tags.ReferringPhysicianName,
           Tags.StudyID,
-          Tags.InstitutionName);
+          Tags.InstitutionName,
+          Tags.PatientIdentityRemoved,
+          Tags.DeidentificationMethod,
+          Tags.DeidentificationMethodCodeSequence,
+          Tags.LongitudinalTemporalInformationModified);
 
   private RejectionNote() {}
 

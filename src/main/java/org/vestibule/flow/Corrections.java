@@ -144,12 +144,17 @@ public final class Corrections {
   /** Files it; a picture that can't be filed goes on waiting, with what the person said. */
   private Outcome<FiledPhoto> filed(Picture picture, Decided decided, Why why) throws IOException {
     Decision decision = decided.decision();
+    Filer filer = new Filer(practice);
+    Optional<Refused<FiledPhoto>> objection =
+        new Door(practice).objection(filer.making(picture.hash()), decision);
+    if (objection.isPresent()) {
+      return objection.get();
+    }
     Map<String, String> said = ProposalWords.of(decision, picture.facts().orientation());
     Setback setback = new Setback(practice);
     String who = decision.decidedBy();
     try {
-      Outcome<FiledPhoto> filed =
-          new Filer(practice).file(picture, decision, decided.laid(), "person", why);
+      Outcome<FiledPhoto> filed = filer.file(picture, decision, decided.laid(), "person", why);
       if (filed instanceof Refused<FiledPhoto> refused) {
         setback.refused(picture.hash(), picture.facts(), said, who, refused);
       }

@@ -91,7 +91,7 @@ public final class Faces {
                         String.join("\\", object.strings(Tags.PatientOrientation))),
                     (int) object.integer(Tags.Columns).orElse(1),
                     (int) object.integer(Tags.Rows).orElse(1),
-                    PhotoWords.of(object)));
+                    new KeptPhoto(practice).words(object, photo)));
   }
 
   private Outcome<DataSet> object(ContentHash photo) throws IOException {

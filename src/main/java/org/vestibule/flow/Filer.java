@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -64,12 +65,14 @@ final class Filer {
   private final Practice practice;
   private final Ledger ledger;
   private final Intentions intentions;
+  private final Door door;
   private final Encoder encoder = new Encoder(CameraFacts.standard());
 
   Filer(Practice practice) {
     this.practice = practice;
     this.ledger = practice.store().ledger();
     this.intentions = new Intentions(practice);
+    this.door = new Door(practice);
   }
 
   /**
@@ -84,10 +87,16 @@ final class Filer {
     return complete(begin(picture, decision, laid, source, why));
   }
 
+  /** What the objects of a photograph follow from if its filing is begun now. */
+  Making making(ContentHash photo) {
+    return Making.now(practice.settings(), ledger.intents().of(photo));
+  }
+
   /** Writes down the intent. */
   Task begin(Picture picture, Decision decision, Laid laid, String source, Why why) {
-    List<Intent> intents = intentions.begin(picture, decision, source, why);
-    return new Task(picture, decision, laid, Making.now(practice.settings()), intents, false);
+    Making making = making(picture.hash());
+    List<Intent> intents = intentions.begin(picture, decision, making, source, why);
+    return new Task(picture, decision, laid, making, intents, false);
   }
 
   /** Makes, writes, proves and keeps what the ledger intends. */
@@ -105,7 +114,12 @@ final class Filer {
         .then(
             picture ->
                 encoded(task, picture)
-                    .map(objects -> new Made(task, picture, objects, advice(task, picture))));
+                    .map(objects -> new Made(task, picture, objects, advice(task, picture))))
+        .then(
+            made ->
+                DoorSearch.objection(practice, made)
+                    .<Outcome<Made>>map(leak -> leak)
+                    .orElseGet(() -> Outcome.done(made)));
   }
 
   private @Nullable QualityAdvice advice(Task task, Picture picture) {
@@ -177,7 +191,8 @@ final class Filer {
             decision.crop() == null ? null : identity(task.intents(), Role.CROP),
             picture.part(),
             task.making().institution(),
-            task.making().zone());
+            task.making().zone(),
+            door.profile(task.making(), decision, task.intents()));
     return picture.isBare()
         ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
         : encoder.encode(picture.bytes(), request);

@@ -23,7 +23,7 @@ final class Intentions {
   }
 
   /** Patient, visit, decision and intents, in one transaction. */
-  List<Intent> begin(Picture picture, Decision decision, String source, Why why) {
+  List<Intent> begin(Picture picture, Decision decision, Making making, String source, Why why) {
     return ledger.together(
         () -> {
           String who = decision.decidedBy();
@@ -40,7 +40,6 @@ final class Intentions {
                       source,
                       why.words(),
                       why.reason());
-          Making making = Making.now(practice.settings());
           return ledger.intents().begin(filing(picture, decision, row.id(), making), who);
         });
   }
@@ -52,9 +51,9 @@ final class Intentions {
     return ledger.intents().beginAnew(filing, decision.decidedBy(), why);
   }
 
-  private static Filing filing(
-      Picture picture, Decision decision, String decisionId, Making making) {
-    Visit visit = decision.visit();
+  private Filing filing(Picture picture, Decision decision, String decisionId, Making making) {
+    Visit visit =
+        making.hasIdentity() ? decision.visit() : new Door(practice).hidden(decision.visit());
     boolean cropped = decision.crop() != null;
     return new Filing(
         picture.hash(),

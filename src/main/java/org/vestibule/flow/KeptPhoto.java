@@ -1,12 +1,15 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
+import org.vestibule.assign.DecisionRecord;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
 import org.vestibule.encode.Codestream;
 import org.vestibule.store.PhotoRef;
 import org.vestibule.store.ledger.Intent;
@@ -28,6 +31,33 @@ public final class KeptPhoto {
       return refused.as();
     }
     return object(found.orThrow());
+  }
+
+  /**
+   * What is recorded of the object that an id names. Of an object that doesn't say whose it is, the
+   * ledger does.
+   */
+  public Outcome<List<PhotoWords.Line>> words(String id) throws IOException {
+    Outcome<PhotoRef> found = practice.store().ids().find(id);
+    if (found instanceof Refused<PhotoRef> refused) {
+      return refused.as();
+    }
+    return object(found.orThrow()).map(object -> words(object, found.orThrow().hash()));
+  }
+
+  List<PhotoWords.Line> words(DataSet object, ContentHash photo) {
+    Optional<DecisionRecord> decided =
+        saysWhose(object) ? Optional.empty() : CurrentDecision.of(photo, practice.store().ledger());
+    return decided
+        .map(
+            record ->
+                PhotoWords.of(object, record, new SourceFiles(practice).facts(photo).takenAt()))
+        .orElseGet(() -> PhotoWords.of(object));
+  }
+
+  /** False for an object that was made without the patient's identity. */
+  static boolean saysWhose(DataSet object) {
+    return object.string(Tags.PatientIdentityRemoved).filter("YES"::equals).isEmpty();
   }
 
   Outcome<DataSet> object(PhotoRef photo) throws IOException {

@@ -1,8 +1,14 @@
 package org.vestibule.flow;
 
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.assign.DecisionRecord;
 import org.vestibule.dental.PatientOrientation;
 import org.vestibule.dental.PatientOrientation.Edges;
 import org.vestibule.dicom.DataSet;
@@ -13,6 +19,9 @@ public final class PhotoWords {
 
   /** One fact. */
   public record Line(String label, String value) {}
+
+  private static final DateTimeFormatter SECOND =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
 
   private final DataSet object;
   private final List<Line> lines = new ArrayList<>();
@@ -29,6 +38,38 @@ public final class PhotoWords {
     words.picture();
     words.identity();
     return List.copyOf(words.lines);
+  }
+
+  /**
+   * The facts of an object that doesn't say whose it is, to the site's own people.
+   *
+   * @param decided what the ledger keeps of it
+   * @param takenAt when it was taken; null if its file doesn't say
+   */
+  static List<Line> of(DataSet object, DecisionRecord decided, @Nullable LocalDateTime takenAt) {
+    PhotoWords words = new PhotoWords(object);
+    words.whose(decided, takenAt);
+    words.shows();
+    words.picture();
+    words.identity();
+    return List.copyOf(words.lines);
+  }
+
+  private void whose(DecisionRecord decided, @Nullable LocalDateTime takenAt) {
+    add("Patient", Descriptions.name(decided.patientName()));
+    add("Patient number", joined(" of ", decided.patientId(), decided.issuer()));
+    String born = decided.birthDate();
+    add("Born", born == null ? "" : born);
+    add("Visit", joined(", ", decided.start().substring(0, 10), decided.visit()));
+    if (takenAt != null) {
+      add("Taken", takenAt.truncatedTo(ChronoUnit.SECONDS).format(SECOND));
+    }
+    add("Referred by", Descriptions.name(decided.referrer()));
+    add("Treated by", Descriptions.name(decided.dentist()));
+    String day = date(text(Tags.StudyDate));
+    add(
+        "In the object",
+        text(Tags.PatientID) + (day.isEmpty() ? ", without dates" : ", visit on " + day));
   }
 
   private void whose() {

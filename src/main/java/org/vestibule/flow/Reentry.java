@@ -72,6 +72,9 @@ public final class Reentry {
    */
   public Outcome<String> enter(Found frame, @Nullable Found crop, boolean dryRun) {
     DataSet said = frame.data();
+    if (!KeptPhoto.saysWhose(said)) {
+      return Outcome.refused("it was made without identity and doesn't say whose it is", AGAIN);
+    }
     if (crop == null
         && said.string(Tags.ImageComments).orElse("").contains(ReleasePart.HOLD_BACK)) {
       return Outcome.refused(

@@ -15,6 +15,7 @@ import org.vestibule.dicom.Part10Reader;
 import org.vestibule.encode.NoteIdentity;
 import org.vestibule.encode.RejectionNote;
 import org.vestibule.encode.RejectionReason;
+import org.vestibule.flow.DoorRules.Identity;
 import org.vestibule.forward.NoteSource;
 import org.vestibule.store.ledger.CorrectionRow;
 import org.vestibule.store.ledger.Intent;
@@ -101,10 +102,21 @@ public final class RejectionNotes implements NoteSource {
     RejectionReason reason = reason(correction);
     LocalDateTime at = LocalDateTime.ofInstant(correction.at(), practice.settings().zone());
     NoteIdentity identity = ledger.notes().identity(intents.get(0), reason.word(), at.toString());
-    Outcome<byte[]> note = RejectionNote.write(objects, identity, reason, at);
+    Outcome<byte[]> note =
+        RejectionNote.write(objects, identity, reason, asItMayStand(intents.get(0), at));
     return note instanceof Done<byte[]> done
         ? keep(correction, identity.sopInstanceUid(), reason, done.value())
         : ((Refused<byte[]>) note).as();
+  }
+
+  /** The time of a correction would tell by how much the dates of objects were moved. */
+  private LocalDateTime asItMayStand(Intent intent, LocalDateTime at) {
+    Identity said = Making.identity(intent);
+    if (said == Identity.KEPT) {
+      return at;
+    }
+    DecisionRecord decided = decided(intent);
+    return new Door(practice).moved(said, decided.issuer(), decided.patientId(), at);
   }
 
   private Outcome<String> keep(
@@ -167,8 +179,11 @@ public final class RejectionNotes implements NoteSource {
     return ledger.intents().of(hash).stream()
         .filter(intent -> intent.revision() == revision)
         .findFirst()
-        .flatMap(intent -> ledger.decisions().find(intent.decisionId()))
-        .map(row -> DecisionJson.read(row.json()))
+        .map(this::decided)
         .orElseThrow();
+  }
+
+  private DecisionRecord decided(Intent intent) {
+    return DecisionJson.read(ledger.decisions().find(intent.decisionId()).orElseThrow().json());
   }
 }

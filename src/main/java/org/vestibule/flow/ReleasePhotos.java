@@ -118,8 +118,21 @@ final class ReleasePhotos {
         () -> bytes(intent));
   }
 
-  /** The day it was taken; where its file doesn't say, the visit's. */
-  LocalDate day(Intent intent, Decision decision) {
+  /**
+   * The day it was taken, as far as its object may tell; where its file doesn't say, the visit's.
+   */
+  private @Nullable LocalDate day(Intent intent, Decision decision) {
+    Patient patient = decision.visit().patient();
+    LocalDate day = trueDay(intent, decision);
+    return switch (Making.identity(intent)) {
+      case KEPT -> day;
+      case DATES_MOVED ->
+          day.plusDays(new Door(practice).shiftDays(patient.issuer(), patient.id()));
+      case NO_DATES -> null;
+    };
+  }
+
+  private LocalDate trueDay(Intent intent, Decision decision) {
     LocalDateTime taken =
         ledger
             .arrivals()

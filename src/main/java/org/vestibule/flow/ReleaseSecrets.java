@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -11,6 +12,7 @@ import org.vestibule.assign.Patient;
 import org.vestibule.assign.Visit;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dicom.Tags;
+import org.vestibule.flow.DoorRules.Identity;
 import org.vestibule.intake.Traces;
 import org.vestibule.release.Pseudonyms;
 import org.vestibule.release.Purpose;
@@ -31,6 +33,7 @@ final class ReleaseSecrets {
 
   private final Ledger ledger;
   private final SourceFiles files;
+  private final Door door;
   private final Set<Integer> permitted;
   private final Set<String> texts = new HashSet<>();
 
@@ -42,6 +45,7 @@ final class ReleaseSecrets {
   private ReleaseSecrets(Practice practice, Purpose purpose) {
     this.ledger = practice.store().ledger();
     this.files = new SourceFiles(practice);
+    this.door = new Door(practice);
     this.permitted = purpose.named() ? purpose.fields() : Set.of();
   }
 
@@ -68,7 +72,7 @@ final class ReleaseSecrets {
       secrets.texts.removeIf(text -> secrets.mayBeReceiver(text, photos, recipient));
     }
     if (purpose.dates() == Purpose.Dates.MODIFIED) {
-      secrets.days.removeAll(moved(photos, pseudonyms));
+      secrets.days.removeAll(secrets.moved(photos, pseudonyms));
     }
     return new Secrets(secrets.texts, secrets.days);
   }
@@ -92,12 +96,16 @@ final class ReleaseSecrets {
   }
 
   /** Days that the copies tell instead; one of them may be a true one of another picture. */
-  private static Set<LocalDate> moved(List<ReleasedPhoto> photos, Pseudonyms pseudonyms) {
+  private Set<LocalDate> moved(List<ReleasedPhoto> photos, Pseudonyms pseudonyms) {
     Set<LocalDate> moved = new HashSet<>();
     for (ReleasedPhoto photo : photos) {
       Patient patient = photo.decision().visit().patient();
       long shift = pseudonyms.shiftDays(patient.issuer(), patient.id());
-      moved.add(photo.decision().visit().start().toLocalDate().plusDays(shift));
+      long atDoor =
+          Making.identity(photo.intent()) == Identity.DATES_MOVED
+              ? door.shiftDays(patient.issuer(), patient.id())
+              : 0;
+      moved.add(photo.decision().visit().start().toLocalDate().plusDays(shift + atDoor));
       LocalDate day = photo.original().day();
       if (day != null) {
         moved.add(day.plusDays(shift));
@@ -119,7 +127,17 @@ final class ReleaseSecrets {
         .filter(row -> row.patientId().equals(patient.id()))
         .forEach(this::visit);
     day(photo.original().day(), Tags.StudyDate);
+    withoutIdentity(photo);
     file(photo.intent());
+  }
+
+  /** A copy of an object without identity has a pseudonym of its own, and a day of its own. */
+  private void withoutIdentity(ReleasedPhoto photo) {
+    if (Making.identity(photo.intent()) != Identity.KEPT) {
+      texts.add(door.pseudonym(photo.decision().visit().patient()));
+      LocalDateTime taken = files.facts(photo.intent().hash()).takenAt();
+      day(taken == null ? null : taken.toLocalDate(), Tags.StudyDate);
+    }
   }
 
   private void patient(PatientRow patient) {
@@ -179,7 +197,7 @@ final class ReleaseSecrets {
     names(pn).forEach(name -> add(name, tag));
   }
 
-  private static List<String> names(String pn) {
+  static List<String> names(String pn) {
     List<String> names = new ArrayList<>();
     for (String group : pn.split("=", -1)) {
       List.of(group.split("\\^", -1)).stream()

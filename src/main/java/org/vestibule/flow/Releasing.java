@@ -18,6 +18,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.DoorRules.Identity;
 import org.vestibule.release.Format;
 import org.vestibule.release.Order;
 import org.vestibule.release.Passphrase;
@@ -198,6 +199,17 @@ public final class Releasing {
         return Outcome.refused(
             "these are photographs of " + patients + " patients",
             "check the ids; if they are meant to go together, add --several-patients");
+      }
+      for (ReleasedPhoto photo : photos) {
+        if (purpose.named() && Making.identity(photo.intent()) != Identity.KEPT) {
+          return Outcome.refused(
+              "photograph "
+                  + photo.intent().hash().brief()
+                  + " is kept without identity, and copies for \""
+                  + purpose.name()
+                  + "\" say whose they are",
+              "choose a purpose without identity, or leave it out");
+        }
       }
       ConsentCheck check = new ConsentCheck(purpose, today());
       for (ReleasedPhoto photo : photos) {

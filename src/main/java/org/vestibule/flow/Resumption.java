@@ -62,7 +62,7 @@ final class Resumption {
   Outcome<FiledPhoto> complete(Begun begun) throws IOException {
     List<Intent> intents = begun.intents();
     Optional<Making> asBegun = Making.repeatable(intents.get(0).recipe());
-    Making making = asBegun.orElse(Making.now(practice.settings()));
+    Making making = asBegun.orElseGet(() -> filer.making(begun.picture().hash()));
     if (asBegun.isEmpty()) {
       intents =
           new Intentions(practice)

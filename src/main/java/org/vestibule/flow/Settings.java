@@ -37,6 +37,7 @@ import org.vestibule.quality.QualityThresholds;
  * @param forward what it has settled about delivery to archives
  * @param audit what it has settled about audit messages
  * @param worklist which worklist it asks for orders
+ * @param door what its objects say of the patients' identity
  */
 public record Settings(
     String practiceId,
@@ -60,7 +61,8 @@ public record Settings(
     WebRules web,
     ForwardRules forward,
     AuditRules audit,
-    WorklistRules worklist) {
+    WorklistRules worklist,
+    DoorRules door) {
 
   /**
    * How a view is always taken here with one kind of camera, as a named person stated it.
@@ -107,6 +109,7 @@ public record Settings(
         WebRules.DEFAULT,
         ForwardRules.NONE,
         AuditRules.NONE,
-        WorklistRules.NONE);
+        WorklistRules.NONE,
+        DoorRules.CLINICAL);
   }
 }

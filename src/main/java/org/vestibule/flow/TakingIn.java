@@ -183,6 +183,16 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
   }
 
   private void file(Photo photo, Decided decided) throws IOException {
+    Optional<Refused<FiledPhoto>> objection =
+        new Door(practice).objection(filer.making(photo.arrival().hash()), decided.decision());
+    if (objection.isPresent()) {
+      wait(
+          photo,
+          ProposalWords.of(decided.decision(), photo.facts().orientation()),
+          List.of(
+              new WaitingPhoto.Reason("FACE", objection.get().reason(), objection.get().advice())));
+      return;
+    }
     if (request.dryRun()) {
       tally.filed(wouldFile(photo, decided));
       return;

@@ -127,7 +127,7 @@ final class Copies {
     Outcome<byte[]> copy =
         purpose.named()
             ? Deidentifier.narrow(file, purpose.fields(), substitutes)
-            : profile(attested)
+            : profile(attested, before)
                 .then(profile -> Deidentifier.deidentify(file, profile, substitutes));
     return copy.then(
         bytes -> described(bytes, original, name, purpose.named() ? "" : pseudonym, attested));
@@ -151,9 +151,15 @@ final class Copies {
     return attested;
   }
 
-  private Outcome<Confidentiality> profile(Set<ProfileOption> attested) {
+  private Outcome<Confidentiality> profile(Set<ProfileOption> attested, DataSet before) {
     Set<ProfileOption> options = EnumSet.noneOf(ProfileOption.class);
     options.addAll(order.purpose().options());
+    if (before
+        .string(Tags.LongitudinalTemporalInformationModified)
+        .filter("REMOVED"::equals)
+        .isPresent()) {
+      options.remove(ProfileOption.RETAIN_MODIFIED_DATES);
+    }
     options.addAll(attested);
     List<Attestation> said = new ArrayList<>();
     attested.forEach(option -> said.add(new Attestation(option, order.lookedBy(), order.day())));

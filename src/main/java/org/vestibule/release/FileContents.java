@@ -84,7 +84,7 @@ final class FileContents {
       if (element.tag() == Tags.PixelData) {
         continue;
       }
-      for (String value : isNumber(element.vr()) ? List.<String>of() : element.strings()) {
+      for (String value : isNumberOrTerm(element.vr()) ? List.<String>of() : element.strings()) {
         searched.text(value);
         for (String part : value.split("[\\^=]", -1)) {
           searched.text(part);
@@ -94,9 +94,12 @@ final class FileContents {
     }
   }
 
-  /** Rows, series numbers and the like are equal to a patient's number by chance. */
-  private static boolean isNumber(Vr vr) {
-    return vr.isBinaryNumber() || vr == Vr.IS || vr == Vr.DS;
+  /**
+   * Rows, series numbers and terms such as {@code 01} are equal to a patient's number by chance;
+   * long ones are found among the bytes.
+   */
+  private static boolean isNumberOrTerm(Vr vr) {
+    return vr.isBinaryNumber() || vr == Vr.IS || vr == Vr.DS || vr == Vr.CS;
   }
 
   private static void text(String text, SearchedFile searched) {

@@ -10,11 +10,11 @@ import java.util.Set;
  * Searches finished files for what must not be in them: in their bytes, in UTF-8, UTF-16 and
  * Latin-1, in unpacked streams, in every field and in their names. Coded picture data is left out.
  */
-final class LeakSearch {
+public final class LeakSearch {
 
   private final List<Needle> needles = new ArrayList<>();
 
-  LeakSearch(Secrets secrets) {
+  public LeakSearch(Secrets secrets) {
     secrets.texts().stream()
         .map(String::strip)
         .filter(text -> !text.isEmpty())
@@ -30,8 +30,10 @@ final class LeakSearch {
   /**
    * What kind of place holds a value that must not be there, in words that don't repeat the value;
    * empty if the file is clean.
+   *
+   * @param name of the file, which is searched too; its end says of what kind it is
    */
-  Optional<String> find(String name, byte[] bytes) throws IOException {
+  public Optional<String> find(String name, byte[] bytes) throws IOException {
     SearchedFile file = FileContents.of(name, bytes);
     List<byte[]> folded = file.bytes.stream().map(Needle::folded).toList();
     for (Needle needle : needles) {

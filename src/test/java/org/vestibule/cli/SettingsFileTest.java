@@ -249,7 +249,8 @@ class SettingsFileTest {
                 settings.web(),
                 base.forward(),
                 settings.audit(),
-                settings.worklist()))
+                settings.worklist(),
+                settings.door()))
         .isEqualTo(base);
     assertThat(read(template).orThrow()).isEqualTo(base);
   }

@@ -9,17 +9,37 @@ public final class SettingsWith {
   private SettingsWith() {}
 
   public static Settings audit(Settings old, AuditRules audit) {
-    return with(old, audit, old.worklist());
+    return with(old, audit, old.worklist(), old.door());
   }
 
   public static Settings worklist(Settings old, WorklistRules worklist) {
-    return with(old, old.audit(), worklist);
+    return with(old, old.audit(), worklist, old.door());
   }
 
-  private static Settings with(Settings old, AuditRules audit, WorklistRules worklist) {
+  public static Settings door(Settings old, DoorRules door) {
+    return with(old, old.audit(), old.worklist(), door);
+  }
+
+  /** The settings of a site of this id and name. */
+  public static Settings site(Settings old, String id, String name) {
+    return with(old, id, name, old.audit(), old.worklist(), old.door());
+  }
+
+  private static Settings with(
+      Settings old, AuditRules audit, WorklistRules worklist, DoorRules door) {
+    return with(old, old.practiceId(), old.practiceName(), audit, worklist, door);
+  }
+
+  private static Settings with(
+      Settings old,
+      String id,
+      String name,
+      AuditRules audit,
+      WorklistRules worklist,
+      DoorRules door) {
     return new Settings(
-        old.practiceId(),
-        old.practiceName(),
+        id,
+        name,
         old.zone(),
         old.issuer(),
         old.notation(),
@@ -39,6 +59,7 @@ public final class SettingsWith {
         old.web(),
         old.forward(),
         audit,
-        worklist);
+        worklist,
+        door);
   }
 }

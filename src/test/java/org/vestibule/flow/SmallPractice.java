@@ -111,7 +111,8 @@ public final class SmallPractice {
         old.web(),
         old.forward(),
         old.audit(),
-        old.worklist());
+        old.worklist(),
+        old.door());
   }
 
   Practice open() throws IOException {

@@ -28,6 +28,7 @@ final class Launcher {
           ExportCommand.class,
           ServeCommand.class,
           PeopleCommand.class,
+          ForwardCommand.class,
           ReleaseCommand.class,
           ConsentCommand.class,
           CheckCommand.class,

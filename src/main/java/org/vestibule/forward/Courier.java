@@ -16,6 +16,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.store.ledger.Deliveries;
 import org.vestibule.store.ledger.DeliveryRow;
 import org.vestibule.store.ledger.DeliveryState;
+import org.vestibule.store.ledger.Ledger;
 
 /**
  * Brings what is due to one destination and asks for what is not confirmed, until nothing is due,
@@ -74,9 +75,10 @@ public final class Courier {
   }
 
   /** Where reports of storage commitment go that arrive on an association of their own. */
-  public static ReportSink reports(Destination to, Clock clock, RandomGenerator random) {
-    RetryPauses pauses = new RetryPauses(to.all(), random);
-    return new LedgerReports(to.ledger(), new Changes(to.all(), pauses, clock), to.who());
+  public static ReportSink reports(
+      Ledger ledger, ForwardRules rules, String who, Clock clock, RandomGenerator random) {
+    RetryPauses pauses = new RetryPauses(rules, random);
+    return new LedgerReports(ledger, new Changes(rules, pauses, clock), who);
   }
 
   /** Lets the deliveries to a destination follow what happened here. */

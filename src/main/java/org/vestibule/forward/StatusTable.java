@@ -13,10 +13,13 @@ import java.util.Locale;
 final class StatusTable {
 
   /** PS3.4 table B.2-1 and PS3.7 annex C. */
-  static final StatusTable STORE = new StatusTable("store-status.csv");
+  static final StatusTable STORE = new StatusTable("store-status.csv", 16);
 
   /** PS3.3 C.14.1.1. */
-  static final StatusTable COMMITMENT = new StatusTable("commitment-reasons.csv");
+  static final StatusTable COMMITMENT = new StatusTable("commitment-reasons.csv", 16);
+
+  /** RFC 9110 section 15 and PS3.18 10.5.3. */
+  static final StatusTable HTTP = new StatusTable("http-status.csv", 10);
 
   /** What a status does to a delivery. */
   enum Effect {
@@ -32,7 +35,7 @@ final class StatusTable {
 
   private final List<Line> lines;
 
-  private StatusTable(String name) {
+  private StatusTable(String name, int radix) {
     try (InputStream in = StatusTable.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the program lacks its resource " + name);
@@ -41,18 +44,18 @@ final class StatusTable {
           new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
               .lines()
               .skip(2) // source, then the heads of the columns
-              .map(StatusTable::line)
+              .map(text -> line(text, radix))
               .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private static Line line(String text) {
+  private static Line line(String text, int radix) {
     String[] cells = text.split(",", 4);
     return new Line(
-        Integer.parseInt(cells[0], 16),
-        Integer.parseInt(cells[1], 16),
+        Integer.parseInt(cells[0], radix),
+        Integer.parseInt(cells[1], radix),
         new Meaning(Effect.valueOf(cells[2].toUpperCase(Locale.ROOT)), cells[3]));
   }
 

@@ -10,6 +10,9 @@ import org.vestibule.forward.StoreAnswer.Refused;
 /** What the status of a C-STORE response, or a reason of PS3.18 I.2.2, means for a delivery. */
 public final class StoreStatus {
 
+  /** PS3.7 C.5.11: the archive has an object with this identifier. */
+  private static final int DUPLICATE = 0x0111;
+
   private StoreStatus() {}
 
   /**
@@ -32,6 +35,13 @@ public final class StoreStatus {
       case LATER -> new Failed(status, words, Reach.OBJECT);
       case STOP -> new Failed(status, words, Reach.DESTINATION);
     };
+  }
+
+  /** The answer for an object that the archive says it has not stored, for this reason. */
+  static StoreAnswer failure(int reason) {
+    return answer(reason, "") instanceof Accepted accepted && reason != DUPLICATE
+        ? new Failed(reason, "not stored: " + accepted.words(), Reach.OBJECT)
+        : answer(reason, "");
   }
 
   /** A failure reason of storage commitment (PS3.3 C.14.1.1) in words. */

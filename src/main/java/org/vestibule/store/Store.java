@@ -145,6 +145,11 @@ public final class Store implements AutoCloseable {
     return RunLock.take(settings.home().resolve("backup.lock"), "backup", clock);
   }
 
+  /** Takes the lock that lets one delivery at a time run; everything else goes on beside it. */
+  public Outcome<RunLock> lockDelivery() throws IOException {
+    return RunLock.take(settings.home().resolve("delivery.lock"), "forward", clock);
+  }
+
   /** Lets the index follow the ledger. */
   public CaughtUp followIndex() throws IOException {
     return index.follow(new LedgerChanges(ledger));

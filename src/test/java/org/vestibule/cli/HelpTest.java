@@ -47,6 +47,10 @@ class HelpTest {
         "people list ",
         "people password ",
         "people remove ",
+        "forward ",
+        "forward list ",
+        "forward again ",
+        "forward by-hand ",
         "release ",
         "release make ",
         "release list ",
@@ -87,8 +91,8 @@ class HelpTest {
         .forEach(m -> names.add(m.group(1)));
     assertThat(names)
         .containsExactly(
-            "backup", "cards", "check", "consent", "demo", "export", "file", "find", "ingest",
-            "look", "move", "nightly", "people", "reindex", "reject", "release", "repair",
+            "backup", "cards", "check", "consent", "demo", "export", "file", "find", "forward",
+            "ingest", "look", "move", "nightly", "people", "reindex", "reject", "release", "repair",
             "restore", "serve", "show", "verify", "visits", "waiting");
   }
 

@@ -148,7 +148,7 @@ class CourierTest {
     archive.reports = transaction -> Report.LATER;
     filed.file("a.jpg", "P1");
     deliver();
-    ReportSink sink = Courier.reports(to(), clock, new Random(2));
+    ReportSink sink = Courier.reports(filed.ledger, rules(4), "door", clock, new Random(2));
     assertThat(sink.take(archive.late.get(0))).isTrue();
     assertThat(sink.take(archive.late.get(0))).as("the same report again").isTrue();
     assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, committed");
@@ -161,7 +161,7 @@ class CourierTest {
     deliver();
     String other = filed.file("b.jpg", "P1");
     deliver();
-    ReportSink sink = Courier.reports(to(), clock, new Random(2));
+    ReportSink sink = Courier.reports(filed.ledger, rules(4), "door", clock, new Random(2));
     assertThat(sink.take(new CommitmentReport("2.25.7", List.of(uid), Map.of()))).isFalse();
     String first = archive.late.get(0).transactionUid();
     sink.take(new CommitmentReport(first, List.of(other), Map.of()));

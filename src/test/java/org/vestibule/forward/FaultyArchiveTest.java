@@ -85,7 +85,8 @@ class FaultyArchiveTest {
                 filed.objects,
                 filed::note,
                 "courier");
-        archive.late.forEach(report -> Courier.reports(to, clock, random).take(report));
+        archive.late.forEach(
+            report -> Courier.reports(filed.ledger, to.all(), "door", clock, random).take(report));
         archive.late.clear();
         Courier.deliver(to, clock, random, clock.instant().plus(Duration.ofHours(2)));
         if (night % 10 == 0) {

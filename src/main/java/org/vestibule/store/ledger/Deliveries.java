@@ -248,6 +248,43 @@ public final class Deliveries {
         most);
   }
 
+  /** How many deliveries to a destination need a person. */
+  public int deadEnds(String destination) {
+    return database
+        .list(
+            "SELECT count(*) AS n FROM delivery WHERE practice = ? AND destination = ? AND due_at IS"
+                + " NULL AND state NOT IN ('CONFIRMED', 'WITHDRAWN') AND taken_back = 0"
+                + " AND NOT (state = 'WAITING' AND behind IS NOT NULL)",
+            row -> row.number("n"),
+            database.practice(),
+            destination)
+        .get(0);
+  }
+
+  /**
+   * Begins a delivery again that came to an end, as if it had never been tried.
+   *
+   * @return false if it is confirmed, taken back, or stands behind a note
+   */
+  public boolean again(long number, String who, String why) {
+    return database.together(
+        () -> {
+          int changed =
+              database.update(
+                  "UPDATE delivery SET state = 'WAITING', attempts = 0, asks = 0, due_at = ?, words ="
+                      + " '', changed_at = ? WHERE practice = ? AND number = ? AND taken_back = 0"
+                      + " AND behind IS NULL AND state IN ('WAITING', 'REFUSED', 'FAILED', 'SENT')",
+                  DeliveryRows.second(database.now()),
+                  database.now(),
+                  database.practice(),
+                  number);
+          if (changed == 1) {
+            events.add(number, DeliveryState.WAITING, 0, null, "again: " + why, null, who);
+          }
+          return changed == 1;
+        });
+  }
+
   /** Records whether a destination could be reached at all. */
   public void reached(String destination, boolean reached, String words) {
     database.update(

@@ -1,0 +1,115 @@
+package org.vestibule.forward;
+
+import java.io.IOException;
+import java.net.ConnectException;
+import java.net.UnknownHostException;
+import java.net.http.HttpClient;
+import java.net.http.HttpConnectTimeoutException;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpTimeoutException;
+import java.nio.channels.UnresolvedAddressException;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.keys.TlsFailure;
+
+/** Sends one request and reads its answer, within bounds of time and size. */
+final class WebCall {
+
+  /** An answer about one object is some hundred bytes. */
+  static final int LONGEST_ANSWER = 1 << 20;
+
+  /** What a call came to. */
+  sealed interface Result {}
+
+  /**
+   * The peer answered.
+   *
+   * @param body at most the longest answer; cut off if there was more
+   */
+  record Answer(int status, String contentType, byte[] body, boolean cutOff) implements Result {
+    boolean isXml() {
+      return contentType.toLowerCase(Locale.ROOT).contains("xml");
+    }
+  }
+
+  /**
+   * It did not.
+   *
+   * @param connected false if nobody was there at all
+   */
+  record Silence(String words, String advice, boolean connected) implements Result {}
+
+  private final HttpClient client;
+  private final String peer;
+
+  /**
+   * @param peer how it is called in words
+   */
+  WebCall(HttpClient client, String peer) {
+    this.client = client;
+    this.peer = peer;
+  }
+
+  /**
+   * Sends it.
+   *
+   * @param most how long all of it may take
+   */
+  Result send(HttpRequest request, Duration most) {
+    CompletableFuture<HttpResponse<LimitedBody.Bytes>> coming =
+        client.sendAsync(request, response -> new LimitedBody(LONGEST_ANSWER));
+    try {
+      HttpResponse<LimitedBody.Bytes> response = coming.get(most.toMillis(), TimeUnit.MILLISECONDS);
+      return new Answer(
+          response.statusCode(),
+          response.headers().firstValue("Content-Type").orElse(""),
+          response.body().bytes(),
+          response.body().cutOff());
+    } catch (TimeoutException e) {
+      coming.cancel(true);
+      return late(most);
+    } catch (ExecutionException e) {
+      Throwable cause = e.getCause();
+      boolean late =
+          cause instanceof HttpTimeoutException && !(cause instanceof HttpConnectTimeoutException);
+      return late ? late(most) : silence(cause);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      coming.cancel(true);
+      return new Silence("the delivery was interrupted", "run it again", true);
+    }
+  }
+
+  private Silence late(Duration most) {
+    return new Silence(
+        peer + " did not answer within " + most.toSeconds() + " seconds",
+        "see whether it is overloaded; answer-seconds in the settings is how long we wait",
+        true);
+  }
+
+  private Silence silence(Throwable failure) {
+    if (failure instanceof IOException broken && TlsFailure.isTls(broken)) {
+      Refused<?> refused = (Refused<?>) TlsFailure.refused(broken, peer);
+      return new Silence(refused.reason(), refused.advice(), false);
+    }
+    if (failure instanceof ConnectException
+        || failure instanceof HttpConnectTimeoutException
+        || failure instanceof UnknownHostException
+        || failure.getCause() instanceof UnresolvedAddressException) {
+      return new Silence(
+          peer + " can't be reached",
+          "see whether it runs, and whether its address is right",
+          false);
+    }
+    return new Silence(
+        "the connection to " + peer + " broke (" + failure.getClass().getSimpleName() + ")",
+        "see in the archive's log why",
+        true);
+  }
+}

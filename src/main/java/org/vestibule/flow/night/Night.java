@@ -23,6 +23,7 @@ import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.Verify;
 import org.vestibule.flow.WaitingPhotos;
+import org.vestibule.flow.delivering.DeliveryReport;
 import org.vestibule.flow.night.NightReport.CopyMade;
 import org.vestibule.flow.night.NightReport.Ending;
 import org.vestibule.flow.night.NightReport.Stopped;
@@ -44,6 +45,7 @@ public final class Night {
   private final List<String> warnings = new ArrayList<>();
   private boolean limitReached;
   private @Nullable CopyMade backup;
+  private @Nullable DeliveryReport delivery;
 
   private Night(Practice practice, NightRules rules, String by, Pause pause) {
     this.practice = practice;
@@ -75,6 +77,7 @@ public final class Night {
     warnings.addAll(lines.orders(by));
     Outcome<IngestReport> ingest = ingest();
     Share share = verify();
+    delivery = pastLimit() ? null : NightDelivery.run(practice, by, pause, warnings);
     warnings.addAll(lines.audit());
     warnings.addAll(SilentPhones.warnings(practice, rules.silentDays()));
     NightRules.Copying copying = rules.backup();
@@ -174,6 +177,7 @@ public final class Night {
             || waiting() > 0
             || limitReached
             || !warnings.isEmpty()
+            || (delivery != null && delivery.needsPerson())
             || share.findings().stream().anyMatch(Finding::asksForAPerson);
     return person ? Ending.NEEDS_A_PERSON : Ending.DONE;
   }
@@ -203,6 +207,7 @@ public final class Night {
         waiting(),
         share.objects(),
         share.findings(),
+        delivery,
         backup,
         warnings,
         ending);

@@ -3,12 +3,14 @@ package org.vestibule.flow.night;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.vestibule.flow.IngestReport;
 import org.vestibule.flow.WaitingPhoto;
+import org.vestibule.flow.delivering.DeliveryReport;
 import org.vestibule.store.Finding;
 
 /**
@@ -78,6 +80,7 @@ final class NightLog {
     counts.put("findings", report.findings().stream().filter(Finding::asksForAPerson).count());
     counts.put("waiting", (long) report.waiting());
     counts.put("warnings", (long) report.warnings().size());
+    report.delivered().ifPresent(delivery -> delivered(delivery, counts));
     report
         .copyMade()
         .ifPresent(
@@ -99,6 +102,15 @@ final class NightLog {
               counts.put("leftOut", (long) ingest.leftOut().size());
             });
     return counts;
+  }
+
+  private static void delivered(DeliveryReport delivery, Map<String, Long> counts) {
+    List<DeliveryReport.OfDestination> all = delivery.destinations();
+    counts.put("deliveryConfirmed", all.stream().mapToLong(one -> one.confirmedNow()).sum());
+    counts.put("deliveryOpen", all.stream().mapToLong(one -> one.open()).sum());
+    counts.put("deliveryDeadEnds", all.stream().mapToLong(one -> one.deadEnds()).sum());
+    counts.put("deliveryLeftEarly", all.stream().filter(one -> one.left().isPresent()).count());
+    counts.put("sourcesRemoved", (long) delivery.removed());
   }
 
   private static Map<String, Long> reasons(IngestReport ingest) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.flow.IngestReport;
+import org.vestibule.flow.delivering.DeliveryReport;
 import org.vestibule.store.Finding;
 
 /**
@@ -18,6 +19,7 @@ import org.vestibule.store.Finding;
  *     they lie
  * @param verified how many objects were read again
  * @param findings what is wrong with the store
+ * @param delivery what was brought to archives; null if there is none or it did not come to that
  * @param backup what became of the backup; null if none was to be made
  * @param warnings other things a person should know, each a sentence without patient data
  * @param ending how it ended
@@ -30,6 +32,7 @@ public record NightReport(
     int waiting,
     int verified,
     List<Finding> findings,
+    @Nullable DeliveryReport delivery,
     @Nullable CopyMade backup,
     List<String> warnings,
     Ending ending) {
@@ -86,6 +89,11 @@ public record NightReport(
   /** Why it stopped, if it did. */
   public Optional<Stopped> whyStopped() {
     return Optional.ofNullable(stopped);
+  }
+
+  /** What was delivered, if it came to that. */
+  public Optional<DeliveryReport> delivered() {
+    return Optional.ofNullable(delivery);
   }
 
   /** What was taken in, if it came to that. */

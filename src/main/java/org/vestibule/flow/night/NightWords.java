@@ -3,6 +3,7 @@ package org.vestibule.flow.night;
 import java.util.ArrayList;
 import java.util.List;
 import org.vestibule.flow.IngestReport;
+import org.vestibule.flow.delivering.DeliveryReport;
 import org.vestibule.flow.look.Say;
 import org.vestibule.flow.night.NightReport.Stopped;
 import org.vestibule.store.Finding;
@@ -31,6 +32,7 @@ public final class NightWords {
       }
     }
     report.copyMade().ifPresent(backup -> backup(backup, lines));
+    report.delivered().ifPresent(delivery -> delivered(delivery, lines));
     report.warnings().forEach(warning -> lines.add(Say.sentence(warning)));
     return lines;
   }
@@ -94,6 +96,38 @@ public final class NightWords {
             + " of them copied now.");
     for (Finding finding : backup.findings()) {
       lines.add(Say.sentence(finding.what()) + " What to do: " + finding.advice() + ".");
+    }
+  }
+
+  private static void delivered(DeliveryReport delivery, List<String> lines) {
+    for (DeliveryReport.OfDestination one : delivery.destinations()) {
+      lines.add(
+          counted(one.confirmedNow(), "object")
+              + " confirmed by "
+              + one.name()
+              + " this night, "
+              + one.open()
+              + " still on the way or kept back.");
+      one.left()
+          .ifPresent(
+              why ->
+                  lines.add(
+                      Say.sentence(one.name() + " was left early: " + why.reason())
+                          + " What to do: "
+                          + why.advice()
+                          + "."));
+      if (one.deadEnds() > 0) {
+        lines.add(
+            counted(one.deadEnds(), "object")
+                + (one.deadEnds() == 1 ? " needs" : " need")
+                + " a person at "
+                + one.name()
+                + "; \"vestibule forward list\" says which, and why.");
+      }
+    }
+    if (delivery.removed() > 0) {
+      lines.add(
+          counted(delivery.removed(), "file") + " left the inbox, confirmed by every archive.");
     }
   }
 

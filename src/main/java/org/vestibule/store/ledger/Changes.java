@@ -7,7 +7,12 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.ContentHash;
 
-/** The numbered changes from which the index is made; the last one of each photograph counts. */
+/**
+ * The numbered changes from which the index is made; the last one of each photograph counts.
+ *
+ * <p>Where they are read by number, the plus before the practice keeps SQLite from its index of
+ * practice and id, which would have it sort all of a practice's changes for each question.
+ */
 public final class Changes {
 
   private static final int MARK_DIGITS = 32;
@@ -59,7 +64,7 @@ public final class Changes {
   /** The last change of all. */
   public Optional<ChangeRow> last() {
     return database.one(
-        "SELECT * FROM change WHERE practice = ? ORDER BY sequence DESC LIMIT 1",
+        "SELECT * FROM change WHERE +practice = ? ORDER BY sequence DESC LIMIT 1",
         Changes::read,
         database.practice());
   }
@@ -85,7 +90,7 @@ public final class Changes {
   /** The changes after this number, at most so many, in order. */
   public List<ChangeRow> after(long sequence, int most) {
     return database.list(
-        "SELECT * FROM change WHERE practice = ? AND sequence > ? ORDER BY sequence LIMIT ?",
+        "SELECT * FROM change WHERE +practice = ? AND sequence > ? ORDER BY sequence LIMIT ?",
         Changes::read,
         database.practice(),
         sequence,

@@ -1,6 +1,8 @@
 package org.vestibule.flow;
 
 import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
@@ -71,11 +73,7 @@ record ReadFiling(Decision decision, CaptureFacts facts, ObjectComment comment) 
         if (laid.isPresent()) {
           Outcome<String> difference =
               difference(
-                  practice,
-                  new ReadFiling(read.orThrow(), facts, said.comment()),
-                  laid.get(),
-                  frame,
-                  crop);
+                  new ReadFiling(read.orThrow(), facts, said.comment()), laid.get(), frame, crop);
           if (difference instanceof Refused<String> refused) {
             return refused.as();
           }
@@ -120,9 +118,23 @@ record ReadFiling(Decision decision, CaptureFacts facts, ObjectComment comment) 
         : Optional.empty();
   }
 
+  /**
+   * A zone by which an object made again says as much of its offset as the one that is there,
+   * whatever the practice's zone is by now.
+   */
+  private static ZoneId zone(DataSet frame, CaptureFacts facts) {
+    Optional<String> said = frame.string(Tags.TimezoneOffsetFromUTC);
+    if (said.isPresent()) {
+      return ZoneOffset.of(said.get());
+    }
+    ZoneOffset offset = facts.offset();
+    boolean west = offset != null && offset.getTotalSeconds() > 0;
+    return ZoneOffset.ofHours(west ? -1 : 1);
+  }
+
   /** Where the objects made again say something else, in words; empty if nowhere. */
   private static Outcome<String> difference(
-      Practice practice, ReadFiling read, Laid laid, DataSet frame, @Nullable DataSet crop) {
+      ReadFiling read, Laid laid, DataSet frame, @Nullable DataSet crop) {
     EncodeRequest request =
         new EncodeRequest(
             read.facts(),
@@ -133,7 +145,7 @@ record ReadFiling(Decision decision, CaptureFacts facts, ObjectComment comment) 
             crop == null ? null : identity(crop),
             read.comment().part(),
             frame.string(Tags.InstitutionName).orElse(""),
-            practice.settings().zone());
+            zone(frame, read.facts()));
     return Codestream.of(frame)
         .then(
             picture ->

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -28,8 +29,18 @@ public final class KillGrid {
   /** The folder to work in, which must not exist yet. */
   public static void main(String[] args) throws Exception {
     KillGrid grid = new KillGrid(Files.createDirectories(Path.of(args[0])));
+    int timed = args.length > 1 ? Integer.parseInt(args[1]) : 60;
+    long seed = args.length > 2 ? Long.parseLong(args[2]) : 1;
+    List<String> only = List.of(args).subList(Math.min(3, args.length), args.length);
     for (KillScenario scenario : KillScenario.values()) {
-      grid.run(scenario);
+      if (!only.isEmpty() && !only.contains(scenario.name())) {
+        continue;
+      }
+      if (scenario == KillScenario.BACKUP || scenario == KillScenario.RELEASE) {
+        grid.runTimed(scenario, timed, seed);
+      } else {
+        grid.run(scenario);
+      }
     }
     say(
         grid.kills
@@ -56,6 +67,44 @@ public final class KillGrid {
       kill(scenario, template, step, steps.get(step - 1));
     }
     say("  " + steps.size() + " kills, " + failures.size() + " failures so far");
+  }
+
+  /**
+   * Killed at seeded shares of the time that the command takes: the same shares, not the same
+   * points.
+   */
+  private void runTimed(KillScenario scenario, int times, long seed)
+      throws IOException, InterruptedException {
+    Path template = folder.resolve(scenario.name());
+    scenario.layOut(template);
+    Path counted = home(scenario, 0, false);
+    KillScenario.copy(template, counted);
+    KillScenario.Timed whole = scenario.child(counted, -1, folder.resolve(scenario + "-begun"));
+    if (whole.code() != 0) {
+      throw new IllegalStateException(Files.readString(counted.resolve("child.txt")));
+    }
+    Random random = new Random(seed);
+    int dead = 0;
+    for (int time = 1; time <= times; time++) {
+      Path home = home(scenario, time, false);
+      KillScenario.copy(template, home);
+      long nanos = (long) (random.nextDouble() * whole.nanos());
+      int code = scenario.child(home, nanos, folder.resolve(scenario + "-begun-" + time)).code();
+      dead += code == 0 ? 0 : 1;
+      goOn(scenario, home, false, time + " after " + nanos + " ns");
+    }
+    kills += dead;
+    say(
+        scenario
+            + ": "
+            + times
+            + " times, seed "
+            + seed
+            + ", "
+            + dead
+            + " dead before the end, "
+            + failures.size()
+            + " failures so far");
   }
 
   /** One death, and two ways to go on after it. */

@@ -5,7 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.vestibule.assign.PersonWords;
@@ -13,9 +17,18 @@ import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
+import org.vestibule.flow.keeping.Backup;
+import org.vestibule.flow.keeping.BackupRequest;
+import org.vestibule.flow.keeping.Repair;
+import org.vestibule.flow.night.Night;
+import org.vestibule.flow.night.NightReport;
+import org.vestibule.release.Format;
 import org.vestibule.samples.Scene;
+import org.vestibule.store.ledger.ConsentRow;
 import org.vestibule.store.ledger.Intent;
+import org.vestibule.store.ledger.LedgerCopy;
 import org.vestibule.store.ledger.PhotoState;
+import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.store.steps.WriteSteps;
 
 /**
@@ -114,7 +127,175 @@ enum KillScenario {
       assertThat(current(practice)).isEmpty();
       assertThat(practice.store().ledger().corrections().of(ARCH)).hasSize(1);
     }
+  },
+
+  /** A night with eight photographs, several of them side by side, and a backup. */
+  NIGHTLY {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      small.more(MORE);
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      night(small, practice);
+    }
+
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      assertThat(night(small, practice).copyMade().orElseThrow().failure()).isEmpty();
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().ledger().kept().all()).hasSize(3 + MORE);
+      assertThat(practice.store().objects().list()).hasSize(3 + MORE);
+    }
+
+    private NightReport night(SmallPractice small, Practice practice) throws IOException {
+      backUp(small, practice);
+      NightRules rules =
+          NightRules.of(Duration.ofHours(5), 1, 0, 0)
+              .with(new NightRules.Copying(small.backup(), null, "test"));
+      return Night.run(practice, rules, SmallPractice.WHO, pause -> true);
+    }
+  },
+
+  /** A ledger that is gone is begun again from the objects. */
+  REPAIR {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      ingestAll(small);
+      for (String lost : List.of("ledger.sqlite", "ledger.sqlite-wal", "ledger.sqlite-shm")) {
+        Files.deleteIfExists(small.home().resolve(lost));
+      }
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      Repair.run(practice, null, false, "Ada Example").orThrow();
+    }
+
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      run(small, practice);
+      small.ingestOnAllProcessors(practice);
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().ledger().kept().all()).hasSize(3);
+      assertThat(practice.store().objects().list()).hasSize(3);
+      assertThat(practice.store().ledger().photos().in(PhotoState.KEPT)).hasSize(2);
+      assertThat(practice.store().ledger().photos().in(PhotoState.REJECTED)).hasSize(2);
+    }
+  },
+
+  /** A backup: killed at seeded times, since copying has no write steps. */
+  BACKUP {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      small.more(MORE);
+      ingestAll(small);
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      backUp(small, practice);
+    }
+
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      backUp(small, practice);
+      try (Stream<Path> all = Files.walk(small.backup())) {
+        List<Path> files = all.filter(Files::isRegularFile).toList();
+        assertThat(files).noneMatch(file -> file.toString().endsWith(".part"));
+        assertThat(files.stream().filter(file -> file.toString().endsWith(".dcm")))
+            .hasSize(3 + MORE);
+        for (Path ledger : files) {
+          if (ledger.endsWith("ledger.sqlite")) {
+            assertThat(LedgerCopy.faults(ledger)).isEmpty();
+          }
+        }
+      }
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().objects().list()).hasSize(3 + MORE);
+    }
+  },
+
+  /** Copies for a laboratory: killed at seeded times, since their files have no write steps. */
+  RELEASE {
+    @Override
+    void prepare(SmallPractice small) throws IOException {
+      ingestAll(small);
+      try (Practice practice = small.open()) {
+        LocalDate day = LocalDate.of(2026, 3, 12);
+        ConsentRow consent =
+            new ConsentRow(
+                practice.settings().issuer(),
+                "P1",
+                "laboratory",
+                true,
+                day,
+                null,
+                true,
+                "form 3",
+                "",
+                null,
+                "Ada Example",
+                practice.clock().instant());
+        practice.store().ledger().consents().add(consent);
+      }
+    }
+
+    @Override
+    void run(SmallPractice small, Practice practice) throws IOException {
+      make(small, practice, "copies").orThrow();
+    }
+
+    @Override
+    void goOn(SmallPractice small, Practice practice) throws IOException {
+      Path first = small.backup().resolveSibling(small.home().getFileName() + "-copies");
+      int before = new Releasing(practice).all().size();
+      assertThat(Files.exists(first) ? 1 : 0)
+          .as("told before it has its name")
+          .isLessThanOrEqualTo(before);
+      make(small, practice, "again").orThrow();
+      assertThat(new Releasing(practice).all()).hasSize(before + 1);
+      small.ingestOnAllProcessors(practice);
+    }
+
+    @Override
+    void holds(Practice practice) throws IOException {
+      assertThat(practice.store().objects().list()).hasSize(3);
+    }
+
+    private Outcome<ReleaseRow> make(SmallPractice small, Practice practice, String name)
+        throws IOException {
+      String frontal =
+          practice.store().ids().of(ContentHash.of(SmallPractice.photo(Scene.FRONTAL, 6)));
+      return new Releasing(practice)
+          .make(
+              new ReleaseWords(
+                  "laboratory",
+                  List.of(frontal),
+                  "Lab Nord",
+                  "Ada Example",
+                  "crown",
+                  "Ada Example",
+                  false,
+                  Map.of(),
+                  Set.of(Format.JPEG),
+                  small.home().resolveSibling(small.home().getFileName() + "-" + name),
+                  null),
+              "Ada Example");
+    }
   };
+
+  private static final int MORE = 5;
 
   /** The photograph with crop and frame. */
   static final ContentHash ARCH = ContentHash.of(SmallPractice.photo(Scene.UPPER_OCCLUSAL, 5));
@@ -141,27 +322,49 @@ enum KillScenario {
 
   /** Runs the command in a process of its own that dies at a step, counted from 1; 0 for never. */
   int child(Path home, int step) throws IOException, InterruptedException {
-    Process process =
-        new ProcessBuilder(
-                List.of(
-                    Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                    "-XX:+UseSerialGC",
-                    "-XX:TieredStopAtLevel=1",
-                    "-Xshare:auto",
-                    "-cp",
-                    System.getProperty("java.class.path"),
-                    KilledRun.class.getName(),
-                    name(),
-                    home.toString(),
-                    Integer.toString(step)))
-            .redirectErrorStream(true)
-            .redirectOutput(home.resolve("child.txt").toFile())
-            .start();
+    Process process = start(home, step, "");
     if (!process.waitFor(300, TimeUnit.SECONDS)) {
       process.destroyForcibly();
       throw new AssertionError("the child did not end");
     }
     return process.exitValue();
+  }
+
+  private Process start(Path home, int step, String begun) throws IOException {
+    return new ProcessBuilder(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-Xshare:auto",
+                "-cp",
+                System.getProperty("java.class.path"),
+                KilledRun.class.getName(),
+                name(),
+                home.toString(),
+                Integer.toString(step),
+                begun))
+        .redirectErrorStream(true)
+        .redirectOutput(home.resolve("child.txt").toFile())
+        .start();
+  }
+
+  /** How the process ends, and how long its command took if it lived. */
+  record Timed(int code, long nanos) {}
+
+  /** Runs the command and kills its process so many nanoseconds after the command began. */
+  Timed child(Path home, long nanos, Path begun) throws IOException, InterruptedException {
+    Process process = start(home, 0, begun.toString());
+    while (!Files.exists(begun) && process.isAlive()) {
+      Thread.sleep(1);
+    }
+    long began = System.nanoTime();
+    if (nanos >= 0) {
+      TimeUnit.NANOSECONDS.sleep(nanos);
+      process.destroyForcibly();
+    }
+    process.waitFor();
+    return new Timed(process.exitValue(), System.nanoTime() - began);
   }
 
   /** Goes on after the kill and says by an error what does not hold. */
@@ -200,6 +403,11 @@ enum KillScenario {
 
   private static String id(Practice practice) {
     return practice.store().ids().of(ARCH);
+  }
+
+  private static void backUp(SmallPractice small, Practice practice) throws IOException {
+    BackupRequest request = new BackupRequest(small.backup(), null, true, 14, "test");
+    assertThat(Backup.run(practice, request).orThrow().findings()).isEmpty();
   }
 
   private static void ingestAll(SmallPractice small) throws IOException {

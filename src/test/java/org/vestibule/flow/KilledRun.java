@@ -15,7 +15,10 @@ public final class KilledRun {
 
   private KilledRun() {}
 
-  /** The scenario, the home folder, and the step's number from 1; 0 to live. */
+  /**
+   * The scenario, the home folder, the step's number from 1; 0 to live; and a file that is made
+   * when the command begins.
+   */
   public static void main(String[] args) throws Exception {
     KillScenario scenario = KillScenario.valueOf(args[0]);
     Path home = Path.of(args[1]);
@@ -30,6 +33,9 @@ public final class KilledRun {
         };
     SmallPractice small = SmallPractice.at(home);
     try (Practice practice = small.open(small.settings(), steps)) {
+      if (args.length > 3 && !args[3].isEmpty()) {
+        Files.createFile(Path.of(args[3]));
+      }
       // Opening a ledger may write: those steps count too.
       scenario.run(small, practice);
     }

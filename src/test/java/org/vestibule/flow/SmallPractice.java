@@ -63,6 +63,25 @@ public final class SmallPractice {
     return new SmallPractice(home);
   }
 
+  Path home() {
+    return home;
+  }
+
+  /** A place for a backup that is no part of the home folder. */
+  Path backup() {
+    return home.resolveSibling(home.getFileName() + "-backup");
+  }
+
+  /** Lays so many frontal photographs more into the inbox. */
+  void more(int photos) throws IOException {
+    StringBuilder rows = new StringBuilder(MANIFEST);
+    for (int i = 0; i < photos; i++) {
+      Files.write(inbox().resolve("more" + i + ".jpg"), photo(Scene.FRONTAL, 10 + i));
+      rows.append("more").append(i).append(".jpg,V1,frontal,,none,,\n");
+    }
+    Files.writeString(inbox().resolve("manifest.csv"), rows, StandardCharsets.UTF_8);
+  }
+
   public Path inbox() {
     return home.resolve("inbox");
   }

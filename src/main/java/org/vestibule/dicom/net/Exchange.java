@@ -70,7 +70,7 @@ final class Exchange {
       writer.command(context.id(), command);
       body.write(writer);
       writer.flush();
-    } catch (MessageWriter.SourceFailed here) {
+    } catch (PduBlock.SourceFailed here) {
       throw new NetFailure(
           Outcome.Kind.DAMAGE,
           NetFailure.Abort.NOT_SPECIFIED,

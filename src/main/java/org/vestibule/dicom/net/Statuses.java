@@ -59,12 +59,17 @@ final class Statuses {
   }
 
   private static Answer of(String service, int status, String comment, List<String> offending) {
-    Row row =
-        ROWS.stream()
-            .filter(r -> r.service().equals(service) || r.service().equals(OTHER))
-            .filter(r -> r.first() <= status && status <= r.last())
-            .findFirst()
-            .orElse(UNKNOWN);
+    Row row = row(service, status);
     return new Answer(row.kind(), status, row.words(), row.again(), comment, offending);
+  }
+
+  private static Row row(String service, int status) {
+    for (Row row : ROWS) {
+      boolean fits = row.service().equals(service) || row.service().equals(OTHER);
+      if (fits && row.first() <= status && status <= row.last()) {
+        return row;
+      }
+    }
+    return UNKNOWN;
   }
 }

@@ -70,6 +70,7 @@ final class Exchange {
       writer.command(context.id(), command);
       body.write(writer);
       writer.flush();
+      connection.acknowledgeAtOnce();
     } catch (PduBlock.SourceFailed here) {
       throw new NetFailure(
           Outcome.Kind.DAMAGE,

@@ -2,6 +2,7 @@ package org.vestibule.flow;
 
 import java.io.IOException;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -83,6 +84,11 @@ public final class FilingByHand {
         .map(Intent::decisionId)
         .flatMap(ledger.decisions()::find)
         .map(row -> new FiledBy(row.decidedBy(), row.decidedAt()));
+  }
+
+  /** When a photograph was taken, on the camera's clock; empty if its file does not say. */
+  public Optional<LocalDateTime> takenAt(ContentHash photo) {
+    return Optional.ofNullable(new SourceFiles(practice).facts(photo).takenAt());
   }
 
   /** What is filed of it, as a person would say it, by word of the fact; empty if nothing is. */

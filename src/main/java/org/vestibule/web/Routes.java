@@ -11,6 +11,11 @@ final class Routes {
     Entry entry = new Entry(site);
     Search search = new Search(site);
     Photograph photograph = new Photograph(site);
+    VisitChoice visits = new VisitChoice(site);
+    Sorting sorting = new Sorting(site, visits);
+    AskedPictures asked = new AskedPictures(site);
+    PreviewPart preview = new PreviewPart(site);
+    HandFiling filing = new HandFiling(site);
     return List.of(
         Route.get("/", Role.PRACTICE, search::page).inMenu("menu-search"),
         Route.get("/results", Role.PRACTICE, search::results),
@@ -18,6 +23,19 @@ final class Routes {
         Route.get("/photograph/{key}/beside/{other}", Role.PRACTICE, photograph::comparison),
         Route.get("/picture/{key}", Role.PRACTICE, photograph::picture),
         Route.get("/picture/{key}/small", Role.PRACTICE, photograph::small),
+        Route.get("/waiting", Role.PRACTICE, sorting::waiting).inMenu("menu-waiting"),
+        Route.get("/waiting/{key}", Role.DECIDES, sorting::stretch).byAPerson(),
+        Route.get("/asked/{key}", Role.PRACTICE, asked::large),
+        Route.get("/asked/{key}/small", Role.PRACTICE, asked::small),
+        Route.get("/preview/{key}", Role.DECIDES, preview::part),
+        Route.get("/preview/{key}/picture", Role.DECIDES, asked::shown),
+        Route.get("/visits", Role.DECIDES, visits::options),
+        Route.get("/series", Role.DECIDES, visits::series),
+        Route.post("/file", Role.DECIDES, filing::file).byAPerson(),
+        Route.get("/correct/{key}", Role.DECIDES, sorting::correcting).byAPerson(),
+        Route.post("/correct/{key}", Role.DECIDES, filing::correct).byAPerson(),
+        Route.post("/take-back/{key}", Role.DECIDES, filing::takeBack).byAPerson(),
+        Route.post("/reject/{key}", Role.DECIDES, filing::reject).byAPerson(),
         Route.get("/who", Role.PRACTICE, entry::whoPage),
         Route.post("/who", Role.PRACTICE, entry::who),
         Route.get("/sign-in", Role.ANYONE, entry::signInPage),

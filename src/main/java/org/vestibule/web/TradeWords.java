@@ -34,6 +34,15 @@ final class TradeWords {
     return views.byKey(key).map(this::view).orElse(key);
   }
 
+  /** The view that the catalogue calls so; the name itself if there is none. */
+  String viewNamed(String name) {
+    return views.all().stream()
+        .filter(view -> view.name().equals(name))
+        .map((View view) -> view(view))
+        .findFirst()
+        .orElse(name);
+  }
+
   String stage(String word) {
     return !word.isEmpty() && Stage.find(word) instanceof Done<Stage> stage
         ? words.say("stage-" + stage.value().words())

@@ -19,7 +19,8 @@ import java.util.Properties;
 final class Words {
 
   /** One pair of files each. */
-  static final List<String> AREAS = List.of("common", "entry", "search", "photograph", "trade");
+  static final List<String> AREAS =
+      List.of("common", "entry", "search", "photograph", "trade", "waiting");
 
   private static final Map<Language, Words> ALL = new EnumMap<>(Language.class);
 

@@ -20,13 +20,23 @@ final class RouteExamples {
             .findFirst()
             .map(site::key)
             .orElseThrow();
+    String waiting = site.waiting("IMG_0010.JPG");
     addresses =
-        Map.of(
-            "/photograph/{key}", "/photograph/" + one,
-            "/photograph/{key}/beside/{other}", "/photograph/" + one + "/beside/" + other,
-            "/picture/{key}", "/picture/" + one,
-            "/picture/{key}/small", "/picture/" + one + "/small",
-            "/assets/{name}", "/assets/look.css");
+        Map.ofEntries(
+            Map.entry("/photograph/{key}", "/photograph/" + one),
+            Map.entry(
+                "/photograph/{key}/beside/{other}", "/photograph/" + one + "/beside/" + other),
+            Map.entry("/picture/{key}", "/picture/" + one),
+            Map.entry("/picture/{key}/small", "/picture/" + one + "/small"),
+            Map.entry("/waiting/{key}", "/waiting/" + waiting),
+            Map.entry("/asked/{key}", "/asked/" + waiting),
+            Map.entry("/asked/{key}/small", "/asked/" + waiting + "/small"),
+            Map.entry("/preview/{key}", "/preview/" + waiting),
+            Map.entry("/preview/{key}/picture", "/preview/" + waiting + "/picture"),
+            Map.entry("/correct/{key}", "/correct/" + one),
+            Map.entry("/take-back/{key}", "/take-back/" + one),
+            Map.entry("/reject/{key}", "/reject/" + one),
+            Map.entry("/assets/{name}", "/assets/look.css"));
   }
 
   /** An address at the route. */

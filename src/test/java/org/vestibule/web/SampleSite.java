@@ -20,6 +20,7 @@ import org.vestibule.flow.IngestRequest;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.Settings;
+import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.WebRules;
 import org.vestibule.keys.Passwords;
 import org.vestibule.store.index.IndexQuery;
@@ -55,6 +56,11 @@ final class SampleSite {
       }
     }
     return shared;
+  }
+
+  /** One for a test that files and corrects. */
+  static SampleSite own(Path home) throws IOException {
+    return make(home);
   }
 
   private static SampleSite make(Path home) throws IOException {
@@ -145,6 +151,16 @@ final class SampleSite {
   /** What a photograph is called in addresses. */
   String key(IndexRecord record) {
     return new PhotoKeys(practice).of(new ContentHash(record.hash()));
+  }
+
+  /** What the waiting photograph of this file is called in addresses. */
+  String waiting(String name) {
+    return new WaitingPhotos(practice)
+        .all().stream()
+            .filter(photo -> photo.name().equals(name))
+            .map(photo -> new PhotoKeys(practice).of(photo.hash()))
+            .findFirst()
+            .orElseThrow();
   }
 
   private void close() {

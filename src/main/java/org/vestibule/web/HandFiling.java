@@ -1,0 +1,168 @@
+package org.vestibule.web;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Kind;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.flow.FiledPhoto;
+import org.vestibule.flow.FilingByHand;
+import org.vestibule.flow.Why;
+
+/** Does what a person decided: files, corrects, takes back, takes out. */
+final class HandFiling {
+
+  private static final int MOST = 200;
+
+  private final Site site;
+  private final FilingByHand filing;
+
+  HandFiling(Site site) {
+    this.site = site;
+    this.filing = new FilingByHand(site.practice());
+  }
+
+  /** Files the labelled photographs of a stretch; each ends filed, or says why not. */
+  Answer file(Asked asked) throws IOException {
+    List<String> keys = asked.forms("photo").stream().distinct().limit(MOST).toList();
+    if (keys.isEmpty() || asked.form("visit").isEmpty()) {
+      return Answers.refused(asked, 400, "refusal-nothing-said");
+    }
+    List<Map<String, Object>> outcomes = new ArrayList<>();
+    for (String key : keys) {
+      outcomes.add(fileOne(asked, key));
+    }
+    return Answer.part("filed", Map.of("outcomes", outcomes));
+  }
+
+  private Map<String, Object> fileOne(Asked asked, String key) throws IOException {
+    Optional<ContentHash> photo = site.photoKeys().find(key);
+    Words words = Words.of(asked.language());
+    if (photo.isEmpty()) {
+      return refused(key, words.say("refusal-not-found"), "", false);
+    }
+    Optional<FilingByHand.FiledBy> before = filing.filedBy(photo.get());
+    if (before.isPresent()) {
+      return byAnother(key, before.get(), words);
+    }
+    Outcome<FiledPhoto> filed =
+        filing.file(photo.get(), Labels.decided(field(asked, key + "."), asked.visitor().person()));
+    if (filed instanceof Done<FiledPhoto> done) {
+      return filed(key, done.value(), words);
+    }
+    Optional<FilingByHand.FiledBy> meanwhile = filing.filedBy(photo.get());
+    if (meanwhile.isPresent()) {
+      return byAnother(key, meanwhile.get(), words);
+    }
+    Refused<FiledPhoto> refused = (Refused<FiledPhoto>) filed;
+    return refused.kind() == Kind.BUSY
+        ? refused(key, words.say("filing-busy"), words.say("filing-busy-advice"), true)
+        : refused(key, refused.reason(), refused.advice(), false);
+  }
+
+  /** The visit is said once for all of them. */
+  private static UnaryOperator<String> field(Asked asked, String before) {
+    return name -> asked.form(name.equals("visit") ? name : before + name);
+  }
+
+  private Map<String, Object> filed(String key, FiledPhoto photo, Words words) {
+    TradeWords trade = new TradeWords(words, site.practice().views());
+    Map<String, Object> model = outcome(key, "filed");
+    model.put("view", trade.viewNamed(photo.view()));
+    model.put("remarks", String.join("; ", photo.remarks()));
+    return model;
+  }
+
+  private static Map<String, Object> byAnother(String key, FilingByHand.FiledBy by, Words words) {
+    Map<String, Object> model =
+        refused(
+            key,
+            words.say("refusal-filed-by", by.person()),
+            words.say("refusal-filed-by-advice"),
+            false);
+    model.put("state", "elsewhere");
+    return model;
+  }
+
+  private static Map<String, Object> refused(
+      String key, String reason, String advice, boolean busy) {
+    Map<String, Object> model = outcome(key, busy ? "busy" : "refused");
+    model.put("reason", reason);
+    model.put("advice", advice);
+    return model;
+  }
+
+  private static Map<String, Object> outcome(String key, String state) {
+    return new HashMap<>(
+        Map.of(
+            "key", key,
+            "state", state,
+            "filed", state.equals("filed"),
+            "view", "",
+            "remarks", "",
+            "reason", "",
+            "advice", ""));
+  }
+
+  /** Corrects one that is filed. */
+  Answer correct(Asked asked) throws IOException {
+    return with(
+        asked,
+        (photo, why) ->
+            filing
+                .move(photo, Labels.decided(asked::form, asked.visitor().person()), why)
+                .map(moved -> "/photograph/" + asked.path("key")));
+  }
+
+  /** Takes back what was filed by hand. */
+  Answer takeBack(Asked asked) throws IOException {
+    return with(
+        asked,
+        (photo, why) ->
+            filing
+                .takeBack(photo, asked.visitor().person(), why)
+                .map(back -> "/waiting/" + asked.path("key")));
+  }
+
+  /** Takes a photograph out of search, or off the list of what waits. */
+  Answer reject(Asked asked) throws IOException {
+    return with(
+        asked,
+        (photo, why) -> filing.reject(photo, asked.visitor().person(), why).map(out -> "/waiting"));
+  }
+
+  @FunctionalInterface
+  private interface Deed {
+    Outcome<String> on(ContentHash photo, Why why) throws IOException;
+  }
+
+  private Answer with(Asked asked, Deed deed) throws IOException {
+    Optional<ContentHash> photo = site.photoKeys().find(asked.path("key"));
+    if (photo.isEmpty()) {
+      return Answers.notFound(asked);
+    }
+    if (asked.form("why").isEmpty()) {
+      return Answers.refused(asked, 400, "refusal-no-why");
+    }
+    String kind = asked.form("kind");
+    Outcome<Why> why = Why.of(asked.form("why"), kind.isEmpty() ? null : kind);
+    Outcome<String> done =
+        why instanceof Done<Why> said
+            ? deed.on(photo.get(), said.value())
+            : ((Refused<Why>) why).as();
+    if (done instanceof Done<String> next) {
+      return Answer.to(next.value());
+    }
+    Refused<String> refused = (Refused<String>) done;
+    return refused.kind() == Kind.BUSY
+        ? Answers.refused(asked, 409, "filing-busy")
+        : Answer.refused(409, refused.reason(), refused.advice());
+  }
+}

@@ -4,11 +4,13 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.stream.Stream;
 import org.vestibule.dental.LowerArchShown;
 import org.vestibule.samples.PhoneJpeg;
 import org.vestibule.samples.SampleRoll;
@@ -80,6 +82,12 @@ public final class SmallPractice {
       rows.append("more").append(i).append(".jpg,V1,frontal,,none,,\n");
     }
     Files.writeString(inbox().resolve("manifest.csv"), rows, StandardCharsets.UTF_8);
+    try (Stream<Path> all = Files.list(inbox())) {
+      for (Path file : all.toList()) {
+        // A night leaves alone what was written a moment ago.
+        Files.setLastModifiedTime(file, FileTime.from(Instant.parse("2026-03-12T12:00:00Z")));
+      }
+    }
   }
 
   public Path inbox() {

@@ -19,7 +19,6 @@ import org.vestibule.dicom.Part10Writer;
 import org.vestibule.dicom.Vr;
 import org.vestibule.encode.EncodedObject;
 import org.vestibule.flow.DoorRules.Identity;
-import org.vestibule.intake.Traces;
 import org.vestibule.release.LeakSearch;
 import org.vestibule.release.Secrets;
 
@@ -47,8 +46,9 @@ final class DoorSearch {
     known.practice(practice.settings());
     known.visit(task.decision().visit());
     known.file(made.picture());
+    known.texts.addAll(made.traces().texts());
     known.allow(practice, task);
-    Secrets secrets = new Secrets(known.texts, known.days);
+    Secrets secrets = new Secrets(known.texts, known.days, made.traces().bytes());
     LeakSearch search = new LeakSearch(secrets);
     for (EncodedObject object : made.objects()) {
       if (isHit(search, secrets, object.toByteArray())) {
@@ -89,9 +89,6 @@ final class DoorSearch {
     add(picture.hash().hex());
     if (picture.facts().takenAt() != null) {
       day(picture.facts().takenAt().toLocalDate());
-    }
-    if (!picture.isBare()) {
-      texts.addAll(Traces.of(picture.bytes()));
     }
   }
 

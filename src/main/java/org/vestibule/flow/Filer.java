@@ -18,6 +18,7 @@ import org.vestibule.encode.Encoder;
 import org.vestibule.encode.ObjectIdentity;
 import org.vestibule.encode.ObjectProof;
 import org.vestibule.encode.Role;
+import org.vestibule.intake.Traces;
 import org.vestibule.quality.QualityAdvice;
 import org.vestibule.quality.QualityFinding;
 import org.vestibule.store.index.IndexRecordJson;
@@ -57,7 +58,11 @@ final class Filer {
 
   /** The objects of a task, which are not yet anywhere. */
   record Made(
-      Task task, Picture picture, List<EncodedObject> objects, @Nullable QualityAdvice advice) {}
+      Task task,
+      Picture picture,
+      List<EncodedObject> objects,
+      @Nullable QualityAdvice advice,
+      Traces traces) {}
 
   /** The objects of a task as they stand on the disk, proved. */
   record Proved(Made made, List<KeptObject> kept) {}
@@ -111,15 +116,17 @@ final class Filer {
   Outcome<Made> make(Task task) {
     return task.atHand()
         .by(task.decision())
-        .then(
-            picture ->
-                encoded(task, picture)
-                    .map(objects -> new Made(task, picture, objects, advice(task, picture))))
+        .then(picture -> encoded(task, picture).map(objects -> made(task, picture, objects)))
         .then(
             made ->
                 DoorSearch.objection(practice, made)
                     .<Outcome<Made>>map(leak -> leak)
                     .orElseGet(() -> Outcome.done(made)));
+  }
+
+  private Made made(Task task, Picture picture, List<EncodedObject> objects) {
+    Traces traces = task.atHand().isBare() ? Traces.NONE : Traces.of(task.atHand().bytes());
+    return new Made(task, picture, objects, advice(task, picture), traces);
   }
 
   private @Nullable QualityAdvice advice(Task task, Picture picture) {
@@ -171,6 +178,7 @@ final class Filer {
     Decision decision = proved.made().task().decision();
     List<QualityFinding> advice =
         new PictureAdvice(practice).keep(picture.hash(), decision, proved.made().advice());
+    new KeptTraces(ledger).keep(picture.hash(), proved.made().traces());
     ledger.kept().keep(picture.hash(), proved.kept(), description(picture, decision, face, advice));
     return advice;
   }

@@ -36,6 +36,7 @@ final class ReleaseSecrets {
   private final Door door;
   private final Set<Integer> permitted;
   private final Set<String> texts = new HashSet<>();
+  private final Set<String> bytes = new HashSet<>();
 
   /** What the purpose needs: a dentist may be called as a patient is. */
   private final Set<String> needed = new HashSet<>();
@@ -74,7 +75,7 @@ final class ReleaseSecrets {
     if (purpose.dates() == Purpose.Dates.MODIFIED) {
       secrets.days.removeAll(secrets.moved(photos, pseudonyms));
     }
-    return new Secrets(secrets.texts, secrets.days);
+    return new Secrets(secrets.texts, secrets.days, secrets.bytes);
   }
 
   /**
@@ -183,10 +184,15 @@ final class ReleaseSecrets {
       String name = seen.name().substring(seen.name().lastIndexOf('/') + 1);
       texts.add(name);
     }
-    // Where the file is gone, nobody knows these any more: the ledger never had them.
+    traces(new KeptTraces(ledger).of(intent.hash()));
     if (files.bytesOrReason(intent.hash()) instanceof Done<byte[]> original) {
-      texts.addAll(Traces.of(original.value()));
+      traces(Traces.of(original.value()));
     }
+  }
+
+  private void traces(Traces traces) {
+    texts.addAll(traces.texts());
+    bytes.addAll(traces.bytes());
   }
 
   /**

@@ -129,6 +129,36 @@ final class ExifTags {
         .orElse(null);
   }
 
+  /** Latitude and longitude as they are stored, each three numbers; those that are said. */
+  List<Rational[]> rawPosition() {
+    List<Rational[]> found = new ArrayList<>();
+    for (GpsDirectory gps : metadata.getDirectoriesOfType(GpsDirectory.class)) {
+      for (int tag : new int[] {GpsDirectory.TAG_LATITUDE, GpsDirectory.TAG_LONGITUDE}) {
+        Rational[] parts = gps.getRationalArray(tag);
+        if (parts != null && parts.length == 3) {
+          found.add(parts);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** The bytes of the maker note; empty if there is none. */
+  byte[] makerNote() {
+    for (ExifDirectoryBase directory : main) {
+      byte[] note = directory.getByteArray(Tag.MAKER_NOTE);
+      if (note != null) {
+        return note;
+      }
+    }
+    return new byte[0];
+  }
+
+  /** Everything that was understood. */
+  Metadata metadata() {
+    return metadata;
+  }
+
   boolean hasThumbnail() {
     return metadata.containsDirectoryOfType(ExifThumbnailDirectory.class);
   }

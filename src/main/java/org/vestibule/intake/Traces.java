@@ -1,8 +1,6 @@
 package org.vestibule.intake;
 
 import com.drew.lang.GeoLocation;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.Set;
@@ -11,63 +9,52 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.jpeg.JpegStructure;
 
 /**
- * Values of a photograph's Exif data that lead to one camera, one file or one place: serial
- * numbers, the file's unique number, the position. They are for searching copies; nothing keeps
- * them.
+ * Values of a photograph's Exif and XMP data that lead to one camera, one file or one place: serial
+ * numbers, those in maker notes among them, unique numbers, the position. They are for searching
+ * copies.
+ *
+ * @param texts in the spellings that texts use
+ * @param bytes as a file holds them, in lower-case hexadecimal digits
  */
-public final class Traces {
+public record Traces(Set<String> texts, Set<String> bytes) {
 
-  /** About eleven metres. */
-  private static final int DECIMALS = 4;
+  public static final Traces NONE = new Traces(Set.of(), Set.of());
 
   /** Fewer are padding, such as zeros, and stand in every file. */
   private static final int FEWEST_DIFFERENT = 3;
 
-  private final ExifTags tags;
-  private final Set<String> values = new LinkedHashSet<>();
-
-  private Traces(ExifTags tags) {
-    this.tags = tags;
+  public Traces {
+    texts = Set.copyOf(texts);
+    bytes = Set.copyOf(bytes);
   }
 
-  /** The values in spellings that texts use; none if the file is no JPEG that can be read. */
-  public static Set<String> of(byte[] file) {
+  /** The values in a file; none if it is no JPEG that can be read. */
+  public static Traces of(byte[] file) {
     Outcome<JpegStructure> structure = JpegStructure.read(file);
     if (!(structure instanceof Done<JpegStructure> read)) {
-      return Set.of();
+      return NONE;
     }
-    Traces traces = new Traces(new Segments(file, read.value()).exif(new ArrayList<>()));
-    traces.number(Tag.BODY_SERIAL);
-    traces.number(Tag.LENS_SERIAL);
-    traces.number(Tag.UNIQUE_ID);
-    GeoLocation place = traces.tags.position();
-    boolean isSaid =
-        place != null
-            && Double.isFinite(place.getLatitude())
-            && Double.isFinite(place.getLongitude());
-    if (place != null && isSaid) {
-      traces.degrees(place.getLatitude());
-      traces.degrees(place.getLongitude());
+    Segments segments = new Segments(file, read.value());
+    ExifTags tags = segments.exif(new ArrayList<>());
+    Set<String> texts = new LinkedHashSet<>();
+    for (int tag : new int[] {Tag.BODY_SERIAL, Tag.LENS_SERIAL, Tag.UNIQUE_ID}) {
+      String text = tags.text(tag);
+      if (text != null) {
+        texts.add(text);
+      }
     }
-    return Set.copyOf(traces.values);
-  }
-
-  private void number(int tag) {
-    String text = tags.text(tag);
-    if (text != null && text.chars().distinct().count() >= FEWEST_DIFFERENT) {
-      values.add(text);
+    texts.addAll(SerialNumbers.inDirectories(tags.metadata()));
+    texts.addAll(SerialNumbers.inMakerNote(tags));
+    texts.addAll(SerialNumbers.inXmp(segments.xmp()));
+    texts.removeIf(text -> text.chars().distinct().count() < FEWEST_DIFFERENT);
+    GeoLocation place = tags.position();
+    PlaceSpellings spellings = new PlaceSpellings();
+    if (place != null) {
+      spellings.degrees(place.getLatitude());
+      spellings.degrees(place.getLongitude());
     }
-  }
-
-  /** Without a sign: some write it, some write a letter. */
-  private void degrees(double signed) {
-    BigDecimal degrees = new BigDecimal(Math.abs(signed));
-    values.add(degrees.setScale(DECIMALS, RoundingMode.DOWN).toPlainString());
-    values.add(degrees.setScale(DECIMALS, RoundingMode.HALF_UP).toPlainString());
-    long seconds = Math.round(Math.abs(signed) * 3600);
-    String rest = seconds / 60 % 60 + "' " + seconds % 60;
-    values.add(seconds / 3600 + " deg " + rest);
-    values.add(seconds / 3600 + "\u00b0 " + rest);
-    values.add((seconds / 3600 + "\u00b0" + rest).replace(" ", ""));
+    spellings.rationals(tags.rawPosition());
+    texts.addAll(spellings.texts());
+    return new Traces(texts, spellings.bytes());
   }
 }

@@ -2,6 +2,7 @@ package org.vestibule.release;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,6 +26,9 @@ public final class LeakSearch {
         .map(DaySpellings::of)
         .flatMap(Set::stream)
         .forEach(day -> needles.add(new Needle(day, "a day")));
+    secrets.bytes().stream()
+        .sorted()
+        .forEach(hex -> needles.add(Needle.ofBytes(HexFormat.of().parseHex(hex), "a position")));
   }
 
   /**

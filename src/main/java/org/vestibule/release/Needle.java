@@ -39,22 +39,41 @@ final class Needle {
     }
   }
 
+  private Needle(byte[] value, String kind) {
+    this.kind = kind;
+    folded = "";
+    encoded.add(folded(value));
+  }
+
+  /** A value that no text holds: it is looked for among bytes alone. */
+  static Needle ofBytes(byte[] value, String kind) {
+    if (value.length < SHORTEST_PART) {
+      throw new IllegalArgumentException(
+          "a value of " + value.length + " bytes occurs by chance: give " + SHORTEST_PART);
+    }
+    return new Needle(value, kind);
+  }
+
+  private boolean isBytes() {
+    return folded.isEmpty();
+  }
+
   String kind() {
     return kind;
   }
 
   boolean isShort() {
-    return folded.length() < SHORTEST_PART;
+    return !isBytes() && folded.length() < SHORTEST_PART;
   }
 
   /** True if the whole field is this value, whatever the case. */
   boolean is(String field) {
-    return fold(field.strip()).equals(folded);
+    return !isBytes() && fold(field.strip()).equals(folded);
   }
 
   /** True if the text holds this value, whatever the case. */
   boolean isIn(String text) {
-    return fold(text).contains(folded);
+    return !isBytes() && fold(text).contains(folded);
   }
 
   /**

@@ -525,7 +525,9 @@ class ReleaseCommandTest {
         .startsWith("vestibule: the finished contact-sheet.pdf holds a name, a number or a UID");
     assertThat(folder.resolve("out")).doesNotExist();
     Files.delete(home.inbox().resolve("serial.jpg"));
-    assertThat(make("referral", "out", id).err()).isEmpty();
+    assertThat(make("referral", "out", id).err())
+        .as("the ledger kept it when the photograph was filed")
+        .isEqualTo(stopped.err());
   }
 
   private static List<String> codes(DataSet data) {

@@ -95,7 +95,7 @@ class DoorRollTest {
     for (Path file : files(home.resolve("inbox"))) {
       known.add(file.getFileName().toString());
       byte[] bytes = Files.readAllBytes(file);
-      known.addAll(Traces.of(bytes));
+      known.addAll(Traces.of(bytes).texts());
     }
     days.add(LocalDate.of(2026, 3, 12));
     days.add(LocalDate.of(2026, 3, 13));

@@ -16,6 +16,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.check.SamplePhotograph;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
+import org.vestibule.flow.TestHome;
+import org.vestibule.intake.Traces;
+import org.vestibule.samples.Scene;
 
 /** A value that must not leave is planted wherever one could hide, and found there. */
 class LeakSearchTest {
@@ -145,5 +148,19 @@ class LeakSearchTest {
     SheetRow row =
         new SheetRow("copy-01", who, "day 0", "Frontal", "", List.of(), null, small, 64, 48);
     return PdfSheet.of(new Sheet("Photographs", List.of("Release 2026-001"), List.of(row)), 1);
+  }
+
+  /** A copy into which the original's Exif data came: no text in it is the position. */
+  @Test
+  void aPositionIsFoundInTheBytesOfAFile() throws IOException {
+    byte[] leaking = TestHome.photo(Scene.FRONTAL, 1).position(47.5125, -30.2575, 3).bytes();
+    byte[] clean = TestHome.photo(Scene.FRONTAL, 1).bytes();
+    Traces traces = Traces.of(leaking);
+    assertThat(new LeakSearch(new Secrets(traces.texts(), Set.of())).find("copy.jpg", leaking))
+        .as("texts alone don't find it")
+        .isEmpty();
+    LeakSearch search = new LeakSearch(new Secrets(traces.texts(), Set.of(), traces.bytes()));
+    assertThat(search.find("copy.jpg", leaking)).contains("copy.jpg holds a position");
+    assertThat(search.find("copy.jpg", clean)).isEmpty();
   }
 }

@@ -175,6 +175,20 @@ class AuditTrailTest {
     }
   }
 
+  /** Few messages lie in a buffer until the end: only then it is seen that the server is gone. */
+  @Test
+  void aServerThatDiesBeforeTheEndOfTheLineGetsEverythingAgain() throws Exception {
+    try (CountingReceiver receiver = new CountingReceiver(certificate, 0);
+        AuditTrail trail = trail(tls(receiver.port(), certificate.trusted()))) {
+      for (int i = 0; i < 3; i++) {
+        trail.record(event("m" + i + "."));
+      }
+      receiver.hangUpAfter(1);
+      assertThat(trail.send().waiting()).isEqualTo(3);
+      assertThat(trail.send()).isEqualTo(new SendReport(3, 0, 0, ""));
+    }
+  }
+
   @Test
   void aServerThatIsNotTrustedGetsNothing() throws Exception {
     try (CountingReceiver receiver = new CountingReceiver(certificate, 0);

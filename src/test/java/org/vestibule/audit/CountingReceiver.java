@@ -47,14 +47,14 @@ final class CountingReceiver implements Closeable {
           SSLSocket socket =
               certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0)) {
         socket.startHandshake();
-        read(socket.getInputStream());
+        read(socket.getInputStream(), plain);
       } catch (IOException ended) {
         // The next line will be accepted.
       }
     }
   }
 
-  private void read(InputStream in) throws IOException {
+  private void read(InputStream in, Socket plain) throws IOException {
     for (int count = 0; count < hangUpAfter; count++) {
       StringBuilder length = new StringBuilder();
       for (int b = in.read(); b != ' '; b = in.read()) {
@@ -67,6 +67,8 @@ final class CountingReceiver implements Closeable {
       messages.add(new String(message, StandardCharsets.UTF_8));
     }
     hangUpAfter = Integer.MAX_VALUE;
+    plain.setSoLinger(true, 0); // the connection is reset, as by a server that dies
+    plain.close();
     throw new IOException("hung up as told");
   }
 

@@ -17,14 +17,16 @@ final class TlsLine implements SyslogLine {
 
   private static final int CONNECT_MILLIS = 3_000;
   private static final int SILENCE_MILLIS = 5_000;
+  private static final int SHORT_MILLIS = 200;
 
+  private final Socket plain;
   private final SSLSocket socket;
   private final OutputStream out;
   private final SyslogFrame frame;
 
   TlsLine(String host, int port, TlsSide side, SyslogFrame frame) throws IOException {
     this.frame = frame;
-    Socket plain = new Socket();
+    plain = new Socket();
     try {
       plain.connect(new InetSocketAddress(host, port), CONNECT_MILLIS);
       plain.setSoTimeout(SILENCE_MILLIS);
@@ -45,14 +47,27 @@ final class TlsLine implements SyslogLine {
   @Override
   public void settle() throws IOException {
     out.flush();
+    // The JDK passes over a reset that comes while it says goodbye: it is looked for before.
+    if (isOverBefore(SHORT_MILLIS)) {
+      throw new IOException("the syslog server ended the connection before we did");
+    }
     socket.shutdownOutput();
+    if (plain.isClosed()) {
+      throw new IOException("the syslog server broke the connection off");
+    }
+    isOverBefore(SILENCE_MILLIS);
+  }
+
+  /** Passes over whatever a server says, until it ends the connection or this time is over. */
+  private boolean isOverBefore(int millis) throws IOException {
+    plain.setSoTimeout(millis);
     try {
       while (socket.getInputStream().read() >= 0) {
-        // A server has nothing to say; whatever comes is passed over until it ends.
+        // A server has nothing to say.
       }
+      return true;
     } catch (SocketTimeoutException stillThere) {
-      // It read on and did not end the connection in its turn: everything was taken.
-      return;
+      return false;
     }
   }
 

@@ -36,6 +36,7 @@ public final class Reentry {
   private static final String AGAIN = "take its photograph in again";
 
   /** The bytes of one object. */
+  @SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
   public record Found(String uid, byte[] bytes) {
     public Found {
       bytes = bytes.clone();

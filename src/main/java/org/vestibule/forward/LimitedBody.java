@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class LimitedBody implements HttpResponse.BodySubscriber<LimitedBody.Bytes> {
 
   /** What was read. */
+  @SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
   record Bytes(byte[] bytes, boolean cutOff) {}
 
   private final int limit;

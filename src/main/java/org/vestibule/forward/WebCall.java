@@ -32,6 +32,7 @@ final class WebCall {
    *
    * @param body at most the longest answer; cut off if there was more
    */
+  @SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
   record Answer(int status, String contentType, byte[] body, boolean cutOff) implements Result {
     boolean isXml() {
       return contentType.toLowerCase(Locale.ROOT).contains("xml");
@@ -78,7 +79,7 @@ final class WebCall {
       Throwable cause = e.getCause();
       boolean late =
           cause instanceof HttpTimeoutException && !(cause instanceof HttpConnectTimeoutException);
-      return late ? late(most) : silence(cause);
+      return late ? late(most) : silence(cause == null ? e : cause);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       coming.cancel(true);

@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
  * A protocol data unit: one byte of type, one reserved, four of length, big endian, and its body
  * (PS3.8 9.3.1).
  */
+@SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
 record Pdu(int type, byte[] body) {
 
   static final int ASSOCIATE_RQ = 1;

@@ -31,7 +31,8 @@ final class Rows {
     List<String> fields = new ArrayList<>();
     StringBuilder field = new StringBuilder();
     boolean quoted = false;
-    for (char c : line.toCharArray()) {
+    for (int at = 0; at < line.length(); at++) {
+      char c = line.charAt(at);
       if (c == '"') {
         quoted = !quoted;
       } else if (c == ',' && !quoted) {

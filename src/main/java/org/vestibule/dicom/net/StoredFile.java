@@ -81,7 +81,9 @@ public record StoredFile(
     if (meta.remaining() < length || left < 8) {
       return unfit(path);
     }
-    return DataSetReader.read(meta.array(), TransferSyntax.EXPLICIT_LITTLE_ENDIAN)
+    byte[] group = new byte[meta.remaining()];
+    meta.get(group);
+    return DataSetReader.read(group, TransferSyntax.EXPLICIT_LITTLE_ENDIAN)
         .then(data -> of(path, data, start, left));
   }
 

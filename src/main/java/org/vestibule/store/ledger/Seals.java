@@ -2,6 +2,7 @@ package org.vestibule.store.ledger;
 
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Locale;
 import org.vestibule.store.ledger.SealedTables.Table;
 
 /**
@@ -46,8 +47,13 @@ final class Seals {
     String trigger = "\"written " + table.name() + " " + deed + " " + which + "\"";
     String values = "('" + table.name().replace("'", "''") + "', " + which + ".rowid)";
     database.execute(
-        "CREATE TEMP TRIGGER %s AFTER %s ON main.%s BEGIN INSERT INTO written VALUES %s; END"
-            .formatted(trigger, deed, table.quoted(), values));
+        String.format(
+            Locale.ROOT,
+            "CREATE TEMP TRIGGER %s AFTER %s ON main.%s BEGIN INSERT INTO written VALUES %s; END",
+            trigger,
+            deed,
+            table.quoted(),
+            values));
   }
 
   /** Seals what was written since the transaction began. */

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -34,7 +35,7 @@ import org.vestibule.keys.TlsFiles;
 class WebArchiveTest {
 
   private static final String UID = "2.25.1234";
-  private static final byte[] FILE = "not parsed here".repeat(100).getBytes();
+  private static final byte[] FILE = "not parsed here".repeat(100).getBytes(StandardCharsets.UTF_8);
 
   @TempDir private Path folder;
   private WebPeer peer;
@@ -316,7 +317,7 @@ class WebArchiveTest {
           exchange.getResponseHeaders().set("Content-Type", "application/dicom+json");
           exchange.sendResponseHeaders(409, 0);
           try (OutputStream out = exchange.getResponseBody()) {
-            byte[] much = " ".repeat(1 << 16).getBytes();
+            byte[] much = " ".repeat(1 << 16).getBytes(StandardCharsets.UTF_8);
             for (int i = 0; i < 10_000; i++) {
               out.write(much);
             }

@@ -36,7 +36,7 @@ final class Laid {
   static byte[] big(long value, int bytes) {
     byte[] out = new byte[bytes];
     for (int i = 0; i < bytes; i++) {
-      out[i] = (byte) (value >>> 8 * (bytes - 1 - i));
+      out[i] = (byte) (value >>> (8 * (bytes - 1 - i)));
     }
     return out;
   }
@@ -44,7 +44,7 @@ final class Laid {
   static byte[] little(long value, int bytes) {
     byte[] out = new byte[bytes];
     for (int i = 0; i < bytes; i++) {
-      out[i] = (byte) (value >>> 8 * i);
+      out[i] = (byte) (value >>> (8 * i));
     }
     return out;
   }
@@ -61,7 +61,7 @@ final class Laid {
     return join(big(type, 1), big(0, 1), big(all.length, 2), all);
   }
 
-  /** PS3.8 Table 9-17, contexts as {@code context} makes them. */
+  /** PS3.8 Table 9-17, the contexts laid down by hand. */
   static byte[] accept(long mostBytes, byte[]... contexts) {
     return pdu(2, associate("ARCHIVE", "VESTIBULE", mostBytes, contexts));
   }

@@ -341,7 +341,7 @@ class ToolkitPeersTest {
       throws Exception {
     ListenerRules rules =
         new ListenerRules(
-            InetAddress.getByName("127.0.0.1"), 0, OURS, Set.of(ARCHIVE), tls, Timeouts.DEFAULT, 2);
+            InetAddress.getLoopbackAddress(), 0, OURS, Set.of(ARCHIVE), tls, Timeouts.DEFAULT, 2);
     ReportReceiver nobody =
         new ReportReceiver() {
           @Override

@@ -40,10 +40,10 @@ final class ConsentWithdrawCommand extends PersonCommand {
       return refuse(refused);
     }
     console().say("Recorded: no new copies are made for this purpose.");
-    if (!out.orThrow().isEmpty()) {
-      console().say("Copies that are out of the house; your law says what to do about them:");
-      ReleaseListCommand.table(out.orThrow()).lines(2).forEach(console()::say);
-    }
+    CopiesOut.list(
+        out.orThrow(),
+        "Copies that are out of the house; your law says what to do about them:",
+        console());
     return ExitCode.DONE;
   }
 }

@@ -6,12 +6,12 @@ import org.vestibule.flow.Practice;
 import org.vestibule.store.PhotoRef;
 import org.vestibule.store.ledger.ReleaseRow;
 
-/** Tells of copies that left the house before a photograph was corrected. */
+/** Tells of copies that are out of the house. */
 final class CopiesOut {
 
   private CopiesOut() {}
 
-  /** Lists them, if there are any; whoever got them has to be told. */
+  /** Lists those of a photograph that was corrected; whoever got them has to be told. */
   static ExitCode tell(Practice practice, String id, Console console) {
     if (!(practice.store().ids().find(id) instanceof Done<PhotoRef> photo)) {
       return ExitCode.DONE;
@@ -21,8 +21,16 @@ final class CopiesOut {
       return ExitCode.DONE;
     }
     console.gap();
-    console.say("Copies of it left the house as it was filed before. Tell whoever has them:");
-    ReleaseListCommand.table(out).lines(2).forEach(console::say);
+    list(
+        out, "Copies of it left the house as it was filed before. Tell whoever has them:", console);
     return ExitCode.NEEDS_A_PERSON;
+  }
+
+  /** Lists them below a sentence, if there are any. */
+  static void list(List<ReleaseRow> out, String sentence, Console console) {
+    if (!out.isEmpty()) {
+      console.say(sentence);
+      ReleaseListCommand.table(out).lines(2).forEach(console::say);
+    }
   }
 }

@@ -188,8 +188,8 @@ final class SettingsFile {
             base.identity(),
             Map.of(
                 "kept", Identity.KEPT,
-                "removed, dates moved", Identity.DATES_MOVED,
-                "removed, no dates", Identity.NO_DATES)),
+                "removed and dates moved", Identity.DATES_MOVED,
+                "removed and dates removed", Identity.NO_DATES)),
         values.flag("intake.faces-covered", base.facesCovered()));
   }
 

@@ -1,17 +1,14 @@
 package org.vestibule.flow;
 
-import com.fasterxml.jackson.databind.MappingIterator;
-import com.fasterxml.jackson.dataformat.csv.CsvMapper;
-import com.fasterxml.jackson.dataformat.csv.CsvReadException;
-import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import org.vestibule.assign.NamedRows;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -63,21 +60,24 @@ public final class Consenting {
    * @return how many there were
    */
   public Outcome<Integer> addAll(Path list, String by) throws IOException {
-    Outcome<List<ConsentWords>> rows = rows(list);
-    if (rows instanceof Refused<List<ConsentWords>> refused) {
+    String name = String.valueOf(list.getFileName());
+    Outcome<List<NamedRows.Row>> rows =
+        NamedRows.read(
+            Files.readAllBytes(list), name, COLUMNS.get(0), COLUMNS.subList(1, COLUMNS.size()));
+    if (rows instanceof Refused<List<NamedRows.Row>> refused) {
       return refused.as();
     }
     if (rows.orThrow().isEmpty()) {
       return Outcome.refused(
-          list.getFileName() + " has no row",
+          name + " has no row",
           "write a header with the columns " + String.join(", ", COLUMNS) + ", and a row for each");
     }
     List<ConsentRow> consents = new ArrayList<>();
-    for (ConsentWords words : rows.orThrow()) {
-      Outcome<ConsentRow> read = read(words, by);
+    for (NamedRows.Row row : rows.orThrow()) {
+      Outcome<ConsentRow> read = read(words(row), by);
       if (read instanceof Refused<ConsentRow> refused) {
         return Outcome.refused(
-            list.getFileName() + ", row " + (consents.size() + 1) + ": " + refused.reason(),
+            name + ", row " + row.number() + ": " + refused.reason(),
             refused.advice() + "; no row was taken");
       }
       consents.add(read.orThrow());
@@ -90,30 +90,10 @@ public final class Consenting {
     return Outcome.done(consents.size());
   }
 
-  private static Outcome<List<ConsentWords>> rows(Path list) throws IOException {
-    List<ConsentWords> rows = new ArrayList<>();
-    CsvSchema header = CsvSchema.emptySchema().withHeader();
-    try (MappingIterator<Map<String, String>> lines =
-        new CsvMapper().readerForMapOf(String.class).with(header).readValues(list.toFile())) {
-      while (lines.hasNext()) {
-        Map<String, String> row = lines.next();
-        if (!COLUMNS.containsAll(row.keySet()) || !row.containsKey("patient")) {
-          return Outcome.refused(
-              list.getFileName() + " has a column that is not known here, or no column patient",
-              "name the columns " + String.join(", ", COLUMNS) + ", separated by commas");
-        }
-        List<String> c =
-            COLUMNS.stream().map(column -> row.getOrDefault(column, "").strip()).toList();
-        rows.add(
-            new ConsentWords(
-                c.get(0), c.get(1), c.get(2), c.get(3), c.get(4), c.get(5), c.get(6), c.get(7),
-                c.get(8)));
-      }
-    } catch (CsvReadException e) {
-      return Outcome.refused(
-          list.getFileName() + " can't be read as a table", "save it as CSV (UTF-8)");
-    }
-    return Outcome.done(rows);
+  private static ConsentWords words(NamedRows.Row row) {
+    List<String> c = COLUMNS.stream().map(row::cell).toList();
+    return new ConsentWords(
+        c.get(0), c.get(1), c.get(2), c.get(3), c.get(4), c.get(5), c.get(6), c.get(7), c.get(8));
   }
 
   private Outcome<ConsentRow> read(ConsentWords words, String by) {

@@ -4,6 +4,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.release.Format;
 import org.vestibule.release.Purpose;
 import org.vestibule.release.Release;
+import org.vestibule.release.ReleaseMaker;
 import org.vestibule.store.ledger.ReleaseRow;
 
 /** What a request has to say for its purpose. */
@@ -48,12 +49,31 @@ final class ReleaseRules {
             "have a person look, and give the name with --looked-by");
   }
 
-  /** The same release has the same bytes, or the record has changed. */
-  static Outcome<Release> same(ReleaseRow row, Release release) {
-    return row.manifestHash().equals(release.manifestHash())
-        ? Outcome.done(release)
-        : Outcome.refused(
-            "the copies of release " + row.id() + " would not be the same as before",
-            "a photograph, a setting or this program was changed since: make a new release");
+  /**
+   * The same release has the same bytes, whatever program makes it; or none is handed over.
+   *
+   * @param madeBy the version by which it was made first; empty if that was not recorded
+   */
+  static Outcome<Release> same(ReleaseRow row, String madeBy, Release release) {
+    if (row.manifestHash().equals(release.manifestHash())) {
+      return Outcome.done(release);
+    }
+    boolean isOther = !madeBy.isEmpty() && !madeBy.equals(ReleaseMaker.VERSION);
+    boolean isSame = madeBy.equals(ReleaseMaker.VERSION);
+    return Outcome.refused(
+        "the copies of release "
+            + row.id()
+            + " would not be the same as before"
+            + (isOther
+                ? ": it was made by version "
+                    + madeBy
+                    + " of the way copies are made, and this program has version "
+                    + ReleaseMaker.VERSION
+                : ""),
+        isOther
+            ? "make a new release, or use the program it was made with"
+            : isSame
+                ? "a photograph or a setting was changed since: make a new release"
+                : "a photograph, a setting or this program was changed since: make a new release");
   }
 }

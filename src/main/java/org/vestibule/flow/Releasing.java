@@ -50,9 +50,11 @@ public final class Releasing {
       List<String> formats,
       String lookedBy,
       boolean several,
-      @Nullable Map<String, String> crops) {
+      @Nullable Map<String, String> crops,
+      @Nullable String version) {
     Request {
-      // Releases of the first versions had no crops.
+      // Releases of the first versions had no crops, and didn't say how they were made.
+      version = version == null ? "" : version;
       crops = crops == null ? Map.of() : new TreeMap<>(crops);
       photos = List.copyOf(photos);
       formats = List.copyOf(formats);
@@ -174,7 +176,7 @@ public final class Releasing {
               words.target(),
               release ->
                   before
-                      .map(row -> ReleaseRules.same(row, release))
+                      .map(row -> ReleaseRules.same(row, version(row), release))
                       .orElseGet(() -> Outcome.done(release)),
               release -> record(release, before));
       if (made instanceof Done<Release>) {
@@ -313,7 +315,8 @@ public final class Releasing {
                 formats.stream().map(Format::name).sorted().toList(),
                 words.lookedBy(),
                 words.severalPatients(),
-                words.crops()));
+                words.crops(),
+                ReleaseMaker.VERSION));
       } catch (JsonProcessingException e) {
         throw new IllegalStateException("a request can't be written as JSON", e);
       }
@@ -326,6 +329,11 @@ public final class Releasing {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the ledger's request is not what this version writes", e);
     }
+  }
+
+  private static String version(ReleaseRow row) {
+    String version = request(row.request()).version();
+    return version == null ? "" : version;
   }
 
   /** By photograph, the part of it that left, as it was said. */

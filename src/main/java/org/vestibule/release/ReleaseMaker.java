@@ -24,6 +24,9 @@ import org.vestibule.base.Outcome.Refused;
  */
 public final class ReleaseMaker {
 
+  /** How copies are made today. A change that alters their bytes needs a new version. */
+  public static final String VERSION = "1";
+
   private final Order order;
   private final Map<String, String> hashes = new TreeMap<>();
   private final List<SheetRow> rows = new ArrayList<>();

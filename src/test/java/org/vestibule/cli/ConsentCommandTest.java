@@ -3,6 +3,7 @@ package org.vestibule.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -47,7 +48,7 @@ class ConsentCommandTest {
     assertRefused(
         ask("consent", "import", "consents.csv"),
         """
-        vestibule: consents.csv, row 2: the day on which the consent was given reads "01.03.2026".
+        vestibule: consents.csv, row 3: the day on which the consent was given reads "01.03.2026".
           What to do: write it as YYYY-MM-DD; no row was taken.
         """);
     Files.writeString(
@@ -67,6 +68,17 @@ class ConsentCommandTest {
             """);
   }
 
+  /** As spreadsheets of many countries save it: semicolons, Windows-1252. */
+  @Test
+  void aSpreadsheetsListIsReadLikeTheOthers() throws IOException {
+    Files.write(
+        folder.resolve("consents.csv"),
+        "Patient;Purpose;Given;Form;Guardian;Of-Age\r\nP1;teaching;2026-03-01;f\u00fcr 3;;\r\n"
+            .getBytes(Charset.forName("windows-1252")));
+    assertThat(ask("consent", "import", "consents.csv").out()).isEqualTo("Recorded 1 consent.\n");
+    assertThat(Asked.of(home, "consent", "list").out()).contains("f\u00fcr 3");
+  }
+
   /** An old list read in again must not bring back what a patient took back. */
   @Test
   void aConsentOlderThanItsWithdrawalIsRefused() throws IOException {
@@ -81,7 +93,7 @@ class ConsentCommandTest {
     assertThat(ask("consent", "import", "consents.csv").err())
         .isEqualTo(
             """
-        vestibule: consents.csv, row 1: the patient took this consent back on 2026-03-05, and it was given no later than that.
+        vestibule: consents.csv, row 2: the patient took this consent back on 2026-03-05, and it was given no later than that.
           What to do: ask the patient again, and record the day on which they agree again; no row was taken.
         """);
     Files.writeString(folder.resolve("consents.csv"), "patient,purpose\n");
@@ -137,8 +149,15 @@ class ConsentCommandTest {
     assertRefused(
         ask("consent", "import", "consents.csv"),
         """
-        vestibule: consents.csv has a column that is not known here, or no column patient.
-          What to do: name the columns patient, issuer, purpose, given, until, face, form, guardian, of age, separated by commas.
+        vestibule: consents.csv has no column patient.
+          What to do: its first row must name the columns: patient, issuer, purpose, given, until, face, form, guardian, of age.
+        """);
+    Files.writeString(folder.resolve("consents.csv"), "patient,purpose,gardian\nP1,teaching,Una\n");
+    assertRefused(
+        ask("consent", "import", "consents.csv"),
+        """
+        vestibule: consents.csv: column 3 has a heading that is not known.
+          What to do: name the columns patient, issuer, purpose, given, until, face, form, guardian, of age.
         """);
     assertRefused(
         ask("consent", "import", "none.csv"),

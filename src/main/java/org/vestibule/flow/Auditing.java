@@ -10,12 +10,14 @@ import java.util.function.Function;
 import org.vestibule.assign.DecisionRecord;
 import org.vestibule.audit.AuditEvent;
 import org.vestibule.audit.AuditEvents;
+import org.vestibule.audit.AuditOutcome;
 import org.vestibule.audit.AuditPeer;
 import org.vestibule.audit.AuditTrail;
 import org.vestibule.audit.AuditedStudy;
 import org.vestibule.audit.SendReport;
 import org.vestibule.base.ContentHash;
 import org.vestibule.encode.Recipe;
+import org.vestibule.forward.Instance;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
 
@@ -104,6 +106,74 @@ public final class Auditing implements AutoCloseable {
     if (trail.isOn()) {
       trail.record(events().asked(person(by), question));
     }
+  }
+
+  /** Tells that the objects of this object's study begin to be sent. */
+  public void transferBegins(AuditPeer to, String sopUid) throws IOException {
+    Optional<Intent> intent = intentOf(sopUid);
+    if (intent.isPresent()) {
+      Optional<AuditedStudy> study = study(intent.get(), List.of());
+      if (study.isPresent()) {
+        trail.record(events().beginsTransfer(to, study.get()));
+      }
+    }
+  }
+
+  /**
+   * Tells what came of sending objects of one study; nothing if there are none.
+   *
+   * @param words what went wrong, without patient data; empty if nothing did
+   */
+  public void transferred(AuditPeer to, List<Instance> objects, AuditOutcome outcome, String words)
+      throws IOException {
+    if (objects.isEmpty()) {
+      return;
+    }
+    Map<String, List<String>> byClass = new LinkedHashMap<>();
+    for (Instance one : objects) {
+      byClass
+          .computeIfAbsent(one.sopClassUid(), any -> new ArrayList<>())
+          .add(one.sopInstanceUid());
+    }
+    List<AuditedStudy.SopClass> classes = new ArrayList<>();
+    byClass.forEach((uid, uids) -> classes.add(new AuditedStudy.SopClass(uid, uids)));
+    Optional<AuditedStudy> study =
+        intentOf(objects.get(0).sopInstanceUid()).flatMap(intent -> study(intent, classes));
+    if (study.isPresent()) {
+      trail.record(events().transferred(to, study.get(), outcome, words));
+    }
+  }
+
+  /** Of a rejection note, the intent of the frame that it is about. */
+  private Optional<Intent> intentOf(String sopUid) {
+    Optional<Intent> intent = ledger.intents().find(sopUid);
+    if (intent.isPresent()) {
+      return intent;
+    }
+    return ledger
+        .notes()
+        .find(sopUid)
+        .flatMap(
+            note ->
+                ledger.intents().of(note.hash()).stream()
+                    .filter(one -> one.revision() == note.revision())
+                    .findFirst());
+  }
+
+  private Optional<AuditedStudy> study(Intent intent, List<AuditedStudy.SopClass> classes) {
+    return ledger
+        .decisions()
+        .find(intent.decisionId())
+        .map(row -> DecisionJson.read(row.json()))
+        .map(
+            decision ->
+                new AuditedStudy(
+                    intent.studyUid(),
+                    decision.patientId(),
+                    decision.patientName(),
+                    decision.accessionNumber(),
+                    classes,
+                    false));
   }
 
   /** Sends what is still to be sent to the site's server. */

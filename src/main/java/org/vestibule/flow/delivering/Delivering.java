@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.random.RandomGenerator;
+import org.vestibule.audit.AuditPeer;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -146,7 +147,8 @@ public final class Delivering {
         new org.vestibule.forward.Destination(
             to,
             rules,
-            line.value(),
+            new AuditedArchive(
+                line.value(), practice.audit(), new AuditPeer(to.name(), "", "", "")),
             practice.store().ledger(),
             practice.store().objects(),
             new MadeNotes(practice.store().ledger())::note,

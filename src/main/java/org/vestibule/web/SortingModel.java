@@ -162,7 +162,11 @@ final class SortingModel {
     String fields =
         EnumSet.complementOf(EnumSet.copyOf(without)).stream()
             .filter(fact -> said.containsKey(fact.word()))
-            .map(fact -> Then.encoded(fact.word()) + "=" + Then.encoded(said.getOrDefault(fact.word(), "")))
+            .map(
+                fact ->
+                    Then.encoded(fact.word())
+                        + "="
+                        + Then.encoded(said.getOrDefault(fact.word(), "")))
             .collect(Collectors.joining("&"));
     return Map.of("given", fields);
   }

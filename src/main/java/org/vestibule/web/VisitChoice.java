@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -123,7 +124,9 @@ final class VisitChoice {
 
   static String when(Visit visit, Language language) {
     DateTimeFormatter day =
-        DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(language.locale());
+        new DateTimeFormatterBuilder()
+            .appendLocalized(FormatStyle.MEDIUM, null)
+            .toFormatter(language.locale());
     DateTimeFormatter time = DateTimeFormatter.ofPattern("HH:mm", language.locale());
     return day.format(visit.start())
         + ", "

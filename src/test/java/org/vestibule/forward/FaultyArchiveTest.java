@@ -126,7 +126,8 @@ class FaultyArchiveTest {
                             ? Fate.STORED
                             : fates.get(random.nextInt(fates.size())));
     archive.reachable = call -> random.nextInt(4) > 0;
-    archive.reports = transaction -> List.of(Report.values()).get(random.nextInt(Report.values().length));
+    archive.reports =
+        transaction -> List.of(Report.values()).get(random.nextInt(Report.values().length));
     archive.shows = uid -> random.nextInt(3) > 0;
   }
 

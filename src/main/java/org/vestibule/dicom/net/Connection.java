@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.Socket;
+import java.net.SocketOption;
 import java.net.SocketTimeoutException;
 import java.net.StandardSocketOptions;
 import java.nio.ByteBuffer;
@@ -12,7 +13,6 @@ import java.nio.channels.SocketChannel;
 import java.time.Duration;
 import java.util.Optional;
 import javax.net.ssl.SSLSocket;
-import jdk.net.ExtendedSocketOptions;
 import org.vestibule.keys.TlsFailure;
 import org.vestibule.keys.TlsSide;
 
@@ -26,7 +26,7 @@ final class Connection implements AutoCloseable {
   private final Optional<SSLSocket> tls;
   private final InputStream in;
   private final String peer;
-  private final boolean quick;
+  private final Optional<SocketOption<?>> quick;
   private byte[] clear = new byte[0];
 
   private Connection(SocketChannel channel, Watchdog watchdog, Optional<SSLSocket> tls, String peer)
@@ -35,7 +35,7 @@ final class Connection implements AutoCloseable {
     this.watchdog = watchdog;
     this.tls = tls;
     this.peer = peer;
-    this.quick = channel.supportedOptions().contains(ExtendedSocketOptions.TCP_QUICKACK);
+    this.quick = quick(channel);
     InputStream raw =
         tls.isPresent() ? tls.get().getInputStream() : channel.socket().getInputStream();
     this.in = new BufferedInputStream(raw, BUFFER_BYTES);
@@ -104,9 +104,23 @@ final class Connection implements AutoCloseable {
    * which a system delays by up to half a second (RFC 1122 4.2.3.2).
    */
   void acknowledgeAtOnce() throws IOException {
-    if (quick) {
-      channel.setOption(ExtendedSocketOptions.TCP_QUICKACK, true);
+    if (quick.isPresent()) {
+      set(quick.get());
     }
+  }
+
+  private <T> void set(SocketOption<T> option) throws IOException {
+    channel.setOption(option, option.type().cast(true));
+  }
+
+  /** Found by its name, since only some systems have it (tcp(7) of Linux). */
+  private static Optional<SocketOption<?>> quick(SocketChannel channel) {
+    for (SocketOption<?> option : channel.supportedOptions()) {
+      if (option.name().equals("TCP_QUICKACK")) {
+        return Optional.of(option);
+      }
+    }
+    return Optional.empty();
   }
 
   /** True if a wait lasted too long. */

@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
       "Your local law says what may leave; this program only ever narrows that."
     },
     subcommands = {
+      ReleaseLookCommand.class,
       ReleaseMakeCommand.class,
       ReleaseListCommand.class,
       ReleaseShowCommand.class,

@@ -33,13 +33,17 @@ final class ReleaseRules {
     return crops(purpose, words);
   }
 
+  static <T> Outcome<T> strangeCrop(String id) {
+    return Outcome.refused(
+        "a crop is said for " + id + ", which is not among the photographs",
+        "write the id as it stands among the photographs");
+  }
+
   /** A crop that takes the face out is worth no more than the word of who looked at it. */
   private static Outcome<Purpose> crops(Purpose purpose, ReleaseWords words) {
     for (String id : words.crops().keySet()) {
       if (!words.photos().contains(id)) {
-        return Outcome.refused(
-            "a crop is said for " + id + ", which is not among the photographs",
-            "write the id as it stands among the photographs");
+        return strangeCrop(id);
       }
     }
     return words.crops().isEmpty() || !words.lookedBy().isBlank()

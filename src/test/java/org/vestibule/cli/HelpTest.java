@@ -52,6 +52,7 @@ class HelpTest {
         "forward again ",
         "forward by-hand ",
         "release ",
+        "release look ",
         "release make ",
         "release list ",
         "release show ",

@@ -195,4 +195,37 @@ class ReleaseCropTest {
     assertThat(asked.code()).isEqualTo(3);
     assertThat(folder.resolve("out")).doesNotExist();
   }
+
+  /** What is looked at first is what leaves then, byte for byte; and nothing is recorded of it. */
+  @Test
+  void aPersonCanLookBeforeAnythingLeaves() throws IOException {
+    String crop = face + "=" + PART;
+    Asked looked = Asked.of(home, "release", "look", face, "--crop", crop, "--to", "look");
+    assertThat(looked.err()).isEmpty();
+    assertThat(looked.out())
+        .isEqualTo(
+            "Wrote 1 picture into look. Nothing was released: look at them, then delete them.\n");
+    assertThat(Asked.of(home, "release", "list").out())
+        .isEqualTo("No copies have left the practice.\n");
+    assertThat(make("teaching", "out", "--looked-by", WHO, "--crop", crop).err()).isEmpty();
+    assertThat(Files.readAllBytes(folder.resolve("look/" + face + ".jpg")))
+        .isEqualTo(Files.readAllBytes(folder.resolve("out/jpeg/copy-01.jpg")));
+    Asked again = Asked.of(home, "release", "look", face, "--to", "look");
+    assertThat(again.err())
+        .isEqualTo(
+            "vestibule: look is already there.\n"
+                + "  What to do: name another place; nothing was overwritten.\n");
+    assertThat(again.code()).isEqualTo(3);
+    assertThat(
+            Asked.of(home, "release", "look", face, "--crop", "abcdef=0,0.5,1,1", "--to", "b")
+                .err())
+        .isEqualTo(
+            "vestibule: a crop is said for abcdef, which is not among the photographs.\n"
+                + "  What to do: write the id as it stands among the photographs.\n");
+    try (Stream<Path> all = Files.list(folder)) {
+      assertThat(all.map(path -> path.getFileName().toString()))
+          .doesNotContain("b")
+          .noneMatch(name -> name.startsWith(".look"));
+    }
+  }
 }

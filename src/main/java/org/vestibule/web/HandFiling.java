@@ -15,6 +15,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.Why;
+import org.vestibule.flow.look.Say;
 
 /** Does what a person decided: files, corrects, takes back, takes out. */
 final class HandFiling {
@@ -94,8 +95,8 @@ final class HandFiling {
   private static Map<String, Object> refused(
       String key, String reason, String advice, boolean busy) {
     Map<String, Object> model = outcome(key, busy ? "busy" : "refused");
-    model.put("reason", reason);
-    model.put("advice", advice);
+    model.put("reason", Say.sentence(reason));
+    model.put("advice", advice.isEmpty() ? "" : Say.sentence(advice));
     return model;
   }
 

@@ -20,6 +20,7 @@ import org.vestibule.dental.Tooth;
 import org.vestibule.dental.View;
 import org.vestibule.flow.Doubt;
 import org.vestibule.flow.FilingPreview;
+import org.vestibule.flow.look.Say;
 
 /** What becomes of a photograph by what is said of it so far: the next question, or the preview. */
 final class PreviewPart {
@@ -52,8 +53,8 @@ final class PreviewPart {
       model.put("look", List.of(new Shown(asked).model(done.value())));
     } else {
       Refused<FilingPreview.Look> refused = (Refused<FilingPreview.Look>) look;
-      model.put("trouble", refused.reason());
-      model.put("advice", refused.advice());
+      model.put("trouble", Say.sentence(refused.reason()));
+      model.put("advice", refused.advice().isEmpty() ? "" : Say.sentence(refused.advice()));
       model.put("open", !ask.isEmpty());
       model.put("trim", !words.get(PhotoFact.TRIM).equals("yes"));
       model.put("look", List.of());

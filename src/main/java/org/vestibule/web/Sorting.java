@@ -53,7 +53,7 @@ final class Sorting {
         WaitingStretch.all(practice).stream()
             .filter(one -> one.photos().stream().anyMatch(p -> p.hash().equals(photo.get())))
             .findFirst();
-    if (stretch.isEmpty()) {
+    if (stretch.isEmpty() || stretch.get().photos().stream().noneMatch(SortingModel::canBeSeen)) {
       return filing
           .filedBy(photo.get())
           .map(by -> Answers.refused(asked, 409, "refusal-filed-by", by.person()))
@@ -61,7 +61,7 @@ final class Sorting {
     }
     SortingModel sorting = new SortingModel(site, asked);
     Map<String, Object> model = new HashMap<>(sorting.tools());
-    model.putAll(sorting.stretch(stretch.get()));
+    model.putAll(sorting.toLabel(stretch.get()));
     model.put("title", Words.of(asked.language()).say("sorting-title"));
     model.put("correcting", List.of());
     model.put("chosen", List.of());

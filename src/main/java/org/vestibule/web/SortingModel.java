@@ -8,8 +8,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.ContentHash;
@@ -18,6 +20,8 @@ import org.vestibule.dental.View;
 import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingStretch;
+import org.vestibule.flow.look.Say;
+import org.vestibule.intake.LeftOutKind;
 
 /** Waiting photographs, and what they are labelled with, as the templates need it. */
 final class SortingModel {
@@ -79,17 +83,35 @@ final class SortingModel {
     return Map.of("value", stage.words(), "word", trade.stage(stage.words()));
   }
 
+  /** All of a stretch, for looking. */
   Map<String, Object> stretch(WaitingStretch stretch) {
+    return stretch(stretch, stretch.photos());
+  }
+
+  /** What of a stretch can be labelled. */
+  Map<String, Object> toLabel(WaitingStretch stretch) {
+    return stretch(stretch, stretch.photos().stream().filter(SortingModel::canBeSeen).toList());
+  }
+
+  private Map<String, Object> stretch(WaitingStretch stretch, List<WaitingPhoto> those) {
     List<Map<String, Object>> photos = new ArrayList<>();
-    for (WaitingPhoto photo : stretch.photos()) {
+    for (WaitingPhoto photo : those) {
       photos.add(photo(photo, photos.size() + 1));
     }
+    Optional<WaitingPhoto> first = those.stream().filter(SortingModel::canBeSeen).findFirst();
     return Map.of(
-        "key", key(stretch.photos().get(0).hash()),
+        "key", first.map(photo -> key(photo.hash())).orElse(""),
         "when", when(stretch.start(), stretch.end()),
         "camera", stretch.camera(),
-        "size", words.count("stretch-photographs", stretch.photos().size()),
+        "size", words.count("stretch-photographs", those.size()),
         "photos", photos);
+  }
+
+  /** False for a file that can't be taken as a photograph, so that there is nothing to look at. */
+  static boolean canBeSeen(WaitingPhoto photo) {
+    Set<String> leftOut =
+        Stream.of(LeftOutKind.values()).map(LeftOutKind::name).collect(Collectors.toSet());
+    return photo.reasons().stream().noneMatch(reason -> leftOut.contains(reason.kind()));
   }
 
   private String when(@Nullable LocalDateTime start, @Nullable LocalDateTime end) {
@@ -112,12 +134,17 @@ final class SortingModel {
     model.put("number", number);
     model.put("time", time(photo.takenAt()));
     model.put("name", photo.name());
+    model.put("seen", canBeSeen(photo));
     model.put("reasons", photo.reasons().stream().map(this::reason).toList());
     model.put("known", known(photo.proposal()));
     model.put(
         "quality",
         photo.advice().stream()
-            .map(found -> Map.of("sentence", found.sentence(), "advice", found.whatToDo()))
+            .map(
+                found ->
+                    Map.of(
+                        "sentence", Say.sentence(found.sentence()),
+                        "advice", Say.sentence(found.whatToDo())))
             .toList());
     return model;
   }
@@ -126,8 +153,8 @@ final class SortingModel {
     return Map.of(
         "word",
             words.find("reason-" + reason.kind().toLowerCase(Locale.ROOT)).orElse(reason.kind()),
-        "sentence", reason.sentence(),
-        "advice", reason.advice());
+        "sentence", Say.sentence(reason.sentence()),
+        "advice", Say.sentence(reason.advice()));
   }
 
   private List<Map<String, Object>> known(Map<String, String> proposal) {
@@ -180,6 +207,7 @@ final class SortingModel {
     model.put("number", 1);
     model.put("time", time(taken));
     model.put("name", "");
+    model.put("seen", true);
     model.put("reasons", List.of());
     model.put("known", List.of());
     model.put("quality", List.of());

@@ -29,10 +29,10 @@ public final class VectorOracle {
           new int[] {0, 0, -1});
 
   /** A raw picture: what lies towards its right and its bottom margin. */
-  record Raw(char right, char down) {
+  public record Raw(char right, char down) {
 
     /** The letter at an edge named as Edge and Incisors name it. */
-    char at(String edge) {
+    public char at(String edge) {
       return switch (edge) {
         case "RIGHT" -> right;
         case "LEFT" -> opposite(right);
@@ -67,7 +67,7 @@ public final class VectorOracle {
   }
 
   /** The four raw pictures, one for each way to hold the phone, of a direct or mirrored capture. */
-  static List<Raw> rawPictures(char looking, boolean mirrored) {
+  public static List<Raw> rawPictures(char looking, boolean mirrored) {
     List<Raw> all = new ArrayList<>();
     for (char right : "LRAPHF".toCharArray()) {
       for (char down : "LRAPHF".toCharArray()) {
@@ -86,7 +86,7 @@ public final class VectorOracle {
    * What a viewer has towards right and bottom after a turn. The raster's corner samples carry the
    * directions of their two edges; it is moved as Exif's turns are usually drawn.
    */
-  static Raw turned(Raw raw, Turn turn) {
+  public static Raw turned(Raw raw, Turn turn) {
     String left = "" + opposite(raw.right);
     String top = "" + opposite(raw.down);
     String[][] raster = {

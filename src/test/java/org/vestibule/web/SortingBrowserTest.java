@@ -3,13 +3,14 @@ package org.vestibule.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.vestibule.store.index.IndexRecord;
 
 /** What waits is labelled and filed in a real browser, by keys alone. */
 class SortingBrowserTest {
@@ -67,17 +68,172 @@ class SortingBrowserTest {
   }
 
   @Test
-  void aWholeStretchIsFiledByKeysAlone() throws Exception {
-    String first = site.waiting("IMG_0007.JPG");
+  void aWholeStretchIsFiledByKeysAloneAndTakenBack() throws Exception {
+    String edited = site.waiting("IMG_E0007.JPG");
+    String occlusal = site.waiting("IMG_0009.JPG");
     Browser browser = open("/waiting");
     browser.look("waiting");
-    browser = open("/waiting/" + first);
-    focused(browser, "#visit");
-    List<WebElement> photos = browser.all(".order button");
-    assertThat(photos).hasSizeBetween(3, 6);
-    browser.look("sorting");
-    System.out.println(browser.driver().executeScript("return document.body.innerText"));
+    browser = open("/waiting/" + site.waiting("IMG_0007.JPG"));
+    assertThat(browser.all(".order button")).hasSize(4);
     visit(browser, "quill");
-    browser.look("sorting-visit");
+    // The list knew the view; whether there was a mirror is always asked.
+    focused(browser, "#mirror input");
+    assertThat(browser.all("#mirror input:checked")).isEmpty();
+    type(browser, "1");
+    focused(browser, "#take");
+    type(browser, Keys.ENTER);
+    edited(browser, edited);
+    trimmed(browser);
+    occlusal(browser);
+    focused(browser, "#file");
+    type(browser, Keys.ENTER);
+    focused(browser, "#outcome");
+    assertThat(browser.all("#outcome [data-state=filed]")).hasSize(3);
+    String refused = browser.find("#outcome [data-key='" + edited + "']").getText();
+    assertThat(refused).contains("Not filed", "Another version of this shot is filed already");
+    IndexRecord filed = filed(occlusal);
+    assertThat(filed.shows().viewKey()).isEqualTo("upper-occlusal");
+    anotherPersonIsTold(occlusal);
+    browser
+        .driver()
+        .executeScript(
+            "document.querySelector('#outcome [data-key=\"' + arguments[0] + '\"] button').focus()",
+            occlusal);
+    type(browser, Keys.ENTER);
+    browser.until("location.pathname.startsWith('/waiting/')");
+    browser.until("document.body.textContent.includes('Its filing was taken back')");
+    assertThat(site.filed()).noneMatch(record -> site.key(record).equals(occlusal));
+  }
+
+  /** A doubt has to be answered before it can be taken. */
+  private static void edited(Browser browser, String key) throws Exception {
+    browser.until("document.querySelector('.order [aria-current]').dataset.key === '" + key + "'");
+    focused(browser, "#mirror input");
+    type(browser, "1");
+    focused(browser, "#despite");
+    assertThat(browser.find("#take").isEnabled()).isFalse();
+    assertThat(browser.find("#previewed .trouble").getText()).contains("may have flipped it");
+    browser.look("sorting-doubt");
+    browser.find("#despite").sendKeys(Keys.ENTER);
+    focused(browser, "#take");
+    type(browser, Keys.ENTER);
+    ready(browser, key);
+  }
+
+  /** A view typed by its first letters; edges that can't be turned are dropped by a word. */
+  private static void trimmed(Browser browser) {
+    focused(browser, "#mirror input");
+    browser.find("#view").sendKeys(Keys.chord(Keys.CONTROL, "a"), "pf");
+    browser.until(
+        "document.querySelector('#view-list [aria-selected]')?.dataset.value === 'palatal-front'");
+    type(browser, Keys.ENTER);
+    focused(browser, "#mirror input");
+    type(browser, "2");
+    focused(browser, "[data-trim]");
+    type(browser, Keys.ENTER);
+    focused(browser, "#take");
+    // PS3.3 C.7.6.1.1.1 and the geometry: from behind, right is on the viewer's right.
+    assertThat(mark(browser, "right")).contains("patient's right", "R");
+    type(browser, Keys.ENTER);
+  }
+
+  private static void occlusal(Browser browser) throws Exception {
+    focused(browser, "#mirror input");
+    type(browser, "2");
+    focused(browser, ".edge");
+    assertThat(browser.find("#take").isEnabled()).isFalse();
+    type(browser, Keys.ARROW_UP);
+    focused(browser, "#take");
+    assertThat(mark(browser, "left")).contains("patient's right", "R");
+    assertThat(mark(browser, "top")).contains("front");
+    browser.look("sorting-preview");
+    crop(browser);
+    type(browser, Keys.ENTER);
+  }
+
+  /** The crop's edges step from one place to the next at which the picture can be cut. */
+  private static void crop(Browser browser) {
+    browser.driver().executeScript("document.querySelector('#cropping').open = true");
+    WebElement left = browser.find("#cropping [name=left]");
+    String whole = picture(browser);
+    left.sendKeys(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT);
+    browser.until("document.querySelector('#previewed img').src !== '" + whole + "'");
+    browser.until("document.querySelector('#previewed img').src.includes('crop=')");
+    long sample = Long.parseLong(left.getAttribute("aria-valuetext"));
+    // 4:2:0 has MCUs of 16 by 16 samples (ITU-T T.81 A.2.4).
+    assertThat(sample).isEqualTo(48);
+    browser.find("#take").sendKeys("");
+    browser.driver().executeScript("document.querySelector('#take').focus()");
+  }
+
+  private static String picture(Browser browser) {
+    return String.valueOf(browser.find("#previewed img").getAttribute("src"));
+  }
+
+  private static IndexRecord filed(String key) throws Exception {
+    return site.filed().stream()
+        .filter(record -> site.key(record).equals(key))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static void anotherPersonIsTold(String key) throws Exception {
+    Caller other = new Caller(server, site.session(Role.ADMINISTRATOR));
+    String answer =
+        Caller.text(
+            other.post(
+                "/file",
+                Map.of(
+                    "visit",
+                    "V-1201",
+                    "photo",
+                    key,
+                    key + ".view",
+                    "upper-occlusal",
+                    key + ".mirror",
+                    "as shot",
+                    key + ".incisors",
+                    "bottom",
+                    key + ".shown",
+                    "L\\P")));
+    assertThat(answer)
+        .contains("data-state=\"elsewhere\"", "B. Rook filed this photograph already");
+    assertThat(Caller.text(other.get("/waiting/" + key))).contains("B. Rook filed this photograph");
+  }
+
+  @Test
+  void whatIsFiledIsCorrectedWithItsReason() throws Exception {
+    IndexRecord wrong =
+        site.filed().stream()
+            .filter(record -> record.shows().viewKey().equals("right-buccal"))
+            .findFirst()
+            .orElseThrow();
+    Browser browser = open("/correct/" + site.key(wrong));
+    browser.until("document.querySelector('.preview')?.dataset.shown");
+    assertThat(browser.find("#visit").getAttribute("data-visit")).isEqualTo(wrong.who().visitKey());
+    browser.look("correcting");
+    browser.find("#view").sendKeys(Keys.chord(Keys.CONTROL, "a"), "left buccal");
+    browser.until(
+        "document.querySelector('#view-list [aria-selected]')?.dataset.value === 'left-buccal'");
+    type(browser, Keys.ENTER);
+    browser.until("document.querySelector('.preview')?.dataset.shown === 'P\\\\F'");
+    assertThat(mark(browser, "left")).contains("front");
+    focused(browser, "#take");
+    type(browser, Keys.ENTER);
+    focused(browser, "#why");
+    type(browser, "the other side", Keys.ENTER);
+    browser.until("location.pathname.startsWith('/photograph/')");
+    assertThat(filed(site.key(wrong)).shows().viewKey()).isEqualTo("left-buccal");
+  }
+
+  @Test
+  void thePageSpeaksTheOtherLanguageToo() throws Exception {
+    Browser browser = open("/waiting/" + site.waiting("IMG_0023.JPG"));
+    browser.find(".foot button[lang=de]").click();
+    browser.until("document.documentElement.lang === 'de'");
+    browser.until("document.querySelector('.preview')");
+    browser.look("sorting-german");
+    browser.find(".foot button[lang=en]").click();
+    browser.until("document.documentElement.lang === 'en'");
   }
 }

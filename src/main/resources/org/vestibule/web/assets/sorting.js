@@ -17,6 +17,7 @@ const FACTS = ["view", "mirror", "incisors", "up", "teeth", "crop", "trim", "sta
 const said = new Map(buttons.map((button) => [button.dataset.key, first(button)]));
 let current = "";
 let running = null;
+let pictured = false;
 
 function first(button) {
   const words = { state: "open", shown: "", answered: "" };
@@ -120,8 +121,11 @@ async function preview() {
     if (answer.status === 401) location.reload();
     const text = await answer.text();
     if (key !== current) return;
+    // The server escapes every value that it puts into this part of a page.
     previewed.innerHTML = text;
-    show();
+    // Nothing can be taken before the picture itself is seen.
+    pictured = await previewed.querySelector(".window img")?.decode().then(() => true, () => false) ?? false;
+    if (key === current && part()) show();
   } catch (stopped) {
     if (stopped.name !== "AbortError") throw stopped;
   }
@@ -151,12 +155,14 @@ function show() {
 function settle() {
   const found = part();
   const despite = byId("despite");
-  take.disabled = !found?.dataset.shown || (despite !== null && !despite.checked);
+  take.disabled = !found?.dataset.shown || !pictured || (despite !== null && !despite.checked);
 }
 
 previewed.addEventListener("change", settle);
-previewed.addEventListener("click", (event) => {
-  if (event.target.closest("[data-trim]")) say("trim", "yes");
+previewed.addEventListener("click", async (event) => {
+  if (!event.target.closest("[data-trim]")) return;
+  await say("trim", "yes");
+  onward();
 });
 
 function ask() {
@@ -235,7 +241,7 @@ function tell() {
   for (const button of buttons) {
     const facts = said.get(button.dataset.key);
     const label = button.querySelector(".label");
-    label.textContent = facts.state === "open" ? label.dataset.empty : named(facts.view);
+    label.textContent = facts.state === "open" && !correcting ? label.dataset.empty : named(facts.view);
     button.dataset.state = facts.state;
     if (facts.state === "ready") count += 1;
   }

@@ -1,6 +1,7 @@
 package org.vestibule.cli;
 
 import java.io.IOException;
+import java.security.SecureRandom;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
@@ -8,6 +9,9 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
+import org.vestibule.flow.delivering.ReportDoors;
+import org.vestibule.forward.Lines;
+import org.vestibule.forward.OutgoingLines;
 import org.vestibule.web.Server;
 import org.vestibule.web.ServerStart;
 import picocli.CommandLine.Command;
@@ -47,11 +51,26 @@ final class ServeCommand extends PracticeCommand {
     if (!(started instanceof Done<Server> done)) {
       return refuse((Refused<Server>) started);
     }
-    try (Server server = done.value()) {
+    try (Server server = done.value();
+        Lines.Door door = door(practice)) {
       say(server);
+      if (door.port() > 0) {
+        console().say("Archives report on port " + door.port() + ".");
+      }
       untilStopped();
     }
     return ExitCode.DONE;
+  }
+
+  /** Pages are served even if nobody can listen for archives; nightly and forward do that too. */
+  private Lines.Door door(Practice practice) {
+    Outcome<Lines.Door> door =
+        ReportDoors.open(practice, new OutgoingLines(practice.clock()), new SecureRandom());
+    if (door instanceof Done<Lines.Door> open) {
+      return open.value();
+    }
+    complain((Refused<?>) door);
+    return ReportDoors.NONE;
   }
 
   private void say(Server server) {

@@ -9,6 +9,7 @@ import org.vestibule.flow.KeptPhoto;
 import org.vestibule.flow.PhotoHistory;
 import org.vestibule.flow.PhotoWords;
 import org.vestibule.flow.Practice;
+import org.vestibule.flow.delivering.Undelivered;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -68,6 +69,9 @@ final class ShowCommand extends PracticeCommand {
     Table table = new Table("Photograph", id);
     for (PhotoWords.Line line : facts.orThrow()) {
       table.row(line.label(), line.value());
+    }
+    for (String delivered : new Undelivered(practice).standing(id)) {
+      table.row("Archive", delivered);
     }
     table.lines(0).forEach(console()::say);
     return ExitCode.DONE;

@@ -110,6 +110,8 @@ class ForwardCommandTest {
         .isEqualTo("Nothing needs a person on its way to an archive.\n");
     assertThat(Asked.of(home, "forward", "list", photo).out())
         .isEqualTo(photo + "  filing 1  archive: confirmed\n  shown when asked.\n");
+    assertThat(Asked.of(home, "show", photo).out())
+        .containsPattern("(?m)^Archive +archive: confirmed \\(shown when asked\\)$");
     assertThat(home.inbox().resolve("a.jpg")).as("sources stay").exists();
   }
 

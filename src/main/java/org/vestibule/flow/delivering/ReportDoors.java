@@ -11,7 +11,7 @@ import org.vestibule.forward.Lines;
 public final class ReportDoors {
 
   /** Nobody listens. */
-  static final Lines.Door NONE =
+  public static final Lines.Door NONE =
       new Lines.Door() {
         @Override
         public int port() {

@@ -80,6 +80,26 @@ public final class Undelivered {
         .map(photo -> deliveries.of(photo.hash()).stream().map(this::line).toList());
   }
 
+  /**
+   * Where the objects of one photograph are that count, one line for each object and archive; reads
+   * alone, so that an archive that was added since stands there only after the next delivery.
+   */
+  public List<String> standing(String id) {
+    return practice.store().ids().find(id) instanceof Done<PhotoRef> photo
+        ? deliveries.of(photo.value().hash()).stream()
+            .filter(row -> !row.takenBack() && row.state() != DeliveryState.WITHDRAWN)
+            .filter(row -> !row.note() || row.state() != DeliveryState.CONFIRMED)
+            .map(
+                row ->
+                    row.destination()
+                        + ": "
+                        + (row.note() ? "note " : "")
+                        + DeliveryWords.state(row)
+                        + (row.words().isEmpty() ? "" : " (" + row.words() + ")"))
+            .toList()
+        : List.of();
+  }
+
   /** Tries again what came to an end: of one photograph, or everything if none is named. */
   public Outcome<Integer> again(Optional<String> id, Optional<String> only, String by, String why) {
     Outcome<List<DeliveryRow>> rows = ended(id, only);

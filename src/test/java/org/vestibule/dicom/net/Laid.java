@@ -2,6 +2,7 @@ package org.vestibule.dicom.net;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.HexFormat;
 
 /**
@@ -74,7 +75,7 @@ final class Laid {
   private static byte[] associate(String called, String calling, long most, byte[]... contexts) {
     return join(
         hex("0001 0000"),
-        ascii(String.format("%-16s%-16s", called, calling)),
+        ascii(String.format(Locale.ROOT, "%-16s%-16s", called, calling)),
         new byte[32],
         item(0x10, ascii(APPLICATION)),
         join(contexts),

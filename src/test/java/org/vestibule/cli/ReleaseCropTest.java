@@ -213,15 +213,19 @@ class ReleaseCropTest {
     Asked again = Asked.of(home, "release", "look", face, "--to", "look");
     assertThat(again.err())
         .isEqualTo(
-            "vestibule: look is already there.\n"
-                + "  What to do: name another place; nothing was overwritten.\n");
+            """
+            vestibule: look is already there.
+              What to do: name another place; nothing was overwritten.
+            """);
     assertThat(again.code()).isEqualTo(3);
     assertThat(
             Asked.of(home, "release", "look", face, "--crop", "abcdef=0,0.5,1,1", "--to", "b")
                 .err())
         .isEqualTo(
-            "vestibule: a crop is said for abcdef, which is not among the photographs.\n"
-                + "  What to do: write the id as it stands among the photographs.\n");
+            """
+            vestibule: a crop is said for abcdef, which is not among the photographs.
+              What to do: write the id as it stands among the photographs.
+            """);
     try (Stream<Path> all = Files.list(folder)) {
       assertThat(all.map(path -> path.getFileName().toString()))
           .doesNotContain("b")

@@ -40,7 +40,7 @@ class TakeBackTest {
   @Test
   void whatIsTakenBackWaitsAgainAndItsHistoryStays() throws Exception {
     TestHome home = TestHome.in(folder);
-    String id = home.put("a.jpg", Scene.values()[0], 5);
+    String id = home.put("a.jpg", Scene.FACE_SMILING, 5);
     try (Practice practice = home.open()) {
       home.ingest(practice);
       ContentHash photo = TestHome.hash(practice, id);
@@ -67,7 +67,7 @@ class TakeBackTest {
   @Test
   void whatAListFiledIsNotTakenBack() throws Exception {
     TestHome home = TestHome.in(folder);
-    String id = home.put("a.jpg", Scene.values()[0], 5);
+    String id = home.put("a.jpg", Scene.FACE_SMILING, 5);
     home.manifest("file,visit,view,mirror\na.jpg,V1,frontal,none\n");
     try (Practice practice = home.open()) {
       home.ingest(practice);
@@ -82,7 +82,7 @@ class TakeBackTest {
   @Test
   void aDoubtHasToBeAnsweredAndThePreviewToBeTheOneSeen() throws Exception {
     TestHome home = TestHome.in(folder);
-    String id = home.put("a.jpg", Scene.values()[0], 5);
+    String id = home.put("a.jpg", Scene.FACE_SMILING, 5);
     try (Practice practice = home.open()) {
       home.ingest(practice);
       ContentHash photo = TestHome.hash(practice, id);
@@ -106,7 +106,7 @@ class TakeBackTest {
     String edited =
         home.put(
             "a.jpg",
-            TestHome.photo(Scene.values()[0], 90).orientation(2).software("Lumo Edit 3").bytes());
+            TestHome.photo(Scene.FACE_SMILING, 90).orientation(2).software("Lumo Edit 3").bytes());
     home.manifest("file,visit,view,mirror,teeth\na.jpg,V2,left buccal,as shot,36\n");
     try (Practice practice = home.open()) {
       home.ingest(practice);

@@ -2,8 +2,8 @@ package org.vestibule.dicom.net;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.HexFormat;
+import java.util.Locale;
 
 /**
  * PDUs and messages put together by hand from the tables of PS3.8 9.3 and annex D and PS3.7 9.3,

@@ -1,6 +1,8 @@
 package org.vestibule.assign;
 
 import java.util.List;
+import java.util.function.Function;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.intake.Photo;
@@ -26,7 +28,17 @@ public final class Assigner {
 
   /** An assigner for all photographs of a roll in which cards were looked for. */
   public RollAssigner forRoll(Roll roll, RollCards cards) {
-    return new RollAssigner(sources, roll, cards);
+    return forRoll(roll, cards, photo -> List.of());
+  }
+
+  /**
+   * The same with what persons said of photographs elsewhere than in the manifest.
+   *
+   * @param elsewhere of each photograph, as by the phones that it came by
+   */
+  public RollAssigner forRoll(
+      Roll roll, RollCards cards, Function<ContentHash, List<PersonWords>> elsewhere) {
+    return new RollAssigner(sources, roll, cards, elsewhere);
   }
 
   /** What becomes of one photograph of a roll; for many, {@link #forRoll} is quicker. */

@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
  * @param facts what was said; nothing blank
  * @param by the person's name; empty if nobody is named
  * @param seen true if the person looked at this very picture, not only at a list
+ * @param phone where the visit is the word of who opened a phone's page for it; null elsewhere
  */
-public record PersonWords(Map<PhotoFact, String> facts, String by, boolean seen) {
+public record PersonWords(
+    Map<PhotoFact, String> facts, String by, boolean seen, @Nullable PhoneStay phone) {
 
   /** Nothing was said. */
-  public static final PersonWords NONE = new PersonWords(Map.of(), "", false);
+  public static final PersonWords NONE = new PersonWords(Map.of(), "", false, null);
 
   public PersonWords {
     Map<PhotoFact, String> said = new EnumMap<>(PhotoFact.class);
@@ -31,7 +33,7 @@ public record PersonWords(Map<PhotoFact, String> facts, String by, boolean seen)
 
   /** Nothing yet, said by this person. */
   public static PersonWords by(String person) {
-    return new PersonWords(Map.of(), person, false);
+    return new PersonWords(Map.of(), person, false, null);
   }
 
   /** What was said of a fact; empty if nothing was. */
@@ -49,12 +51,17 @@ public record PersonWords(Map<PhotoFact, String> facts, String by, boolean seen)
     Map<PhotoFact, String> said = new EnumMap<>(PhotoFact.class);
     said.putAll(facts);
     said.put(fact, words == null ? "" : words);
-    return new PersonWords(said, by, seen);
+    return new PersonWords(said, by, seen, phone);
   }
 
   /** The same, said by a person who looked at this very picture. */
   public PersonWords seenByPerson() {
-    return new PersonWords(facts, by, true);
+    return new PersonWords(facts, by, true, phone);
+  }
+
+  /** The same, said by opening a phone's page for the visit. */
+  public PersonWords byPhone(PhoneStay stay) {
+    return new PersonWords(facts, by, seen, stay);
   }
 
   /** True if nothing is said about the photograph. */

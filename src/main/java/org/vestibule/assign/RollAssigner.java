@@ -5,7 +5,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.vestibule.assign.WaitReason.Kind;
+import org.vestibule.base.ContentHash;
 import org.vestibule.card.CardSighting;
 import org.vestibule.intake.LeftOutKind;
 import org.vestibule.intake.Photo;
@@ -18,11 +20,19 @@ public final class RollAssigner {
   private final Manifest.Matches matches;
   private final Map<String, List<Photo>> others = new HashMap<>();
   private final Map<String, CardSighting> sightings = new HashMap<>();
+  private final Map<String, List<PersonWords>> elsewhere = new HashMap<>();
   private final SortingFacts facts;
   private final Sorting sorting;
 
-  RollAssigner(AssignSources sources, Roll roll, RollCards cards) {
+  RollAssigner(
+      AssignSources sources,
+      Roll roll,
+      RollCards cards,
+      Function<ContentHash, List<PersonWords>> elsewhere) {
     this.sources = sources;
+    for (Photo photo : roll.photos()) {
+      this.elsewhere.put(photo.arrival().name(), elsewhere.apply(photo.arrival().hash()));
+    }
     Manifest manifest = sources.manifest();
     this.matches =
         manifest == null
@@ -47,6 +57,9 @@ public final class RollAssigner {
       for (Manifest.Row row : rows(seen.name())) {
         said.add(
             new PhotoClaim(row.words().get(PhotoFact.VISIT), row.words().get(PhotoFact.PATIENT)));
+      }
+      for (PersonWords words : saidElsewhere(seen.name())) {
+        said.add(new PhotoClaim(words.get(PhotoFact.VISIT), words.get(PhotoFact.PATIENT)));
       }
       NameFacts names = NameFacts.of(sources.patterns(), seen.name());
       said.add(new PhotoClaim(names.get("visit"), names.get("patient")));
@@ -88,6 +101,10 @@ public final class RollAssigner {
     return rows(photo.arrival().name()).stream().anyMatch(row -> !row.words().isBlank());
   }
 
+  private List<PersonWords> saidElsewhere(String name) {
+    return elsewhere.getOrDefault(name, List.of());
+  }
+
   /**
    * What becomes of a photograph of the roll.
    *
@@ -103,7 +120,8 @@ public final class RollAssigner {
       return card.get();
     }
     PersonWords words = rows.isEmpty() ? PersonWords.NONE : rows.get(0).words();
-    if (rows.stream().anyMatch(row -> !row.words().sameFacts(words))) {
+    PersonWords first = words;
+    if (rows.stream().anyMatch(row -> !row.words().sameFacts(first))) {
       reasons.add(
           new WaitReason(
               Kind.CONTRADICTION,
@@ -122,6 +140,7 @@ public final class RollAssigner {
               "write the folder before the name, such as folder/IMG_0001.JPG"));
     }
     rows.forEach(row -> RowTime.problem(row, photo.facts()).ifPresent(reasons::add));
+    words = SaidElsewhere.joined(words, saidElsewhere(name), reasons);
     if (already.isEmpty()) {
       sameShot(photo, words, reasons);
     }
@@ -144,7 +163,9 @@ public final class RollAssigner {
         versions.stream()
             .filter(
                 other ->
-                    rows(other.arrival().name()).stream().anyMatch(row -> !row.words().isBlank()))
+                    !saidElsewhere(other.arrival().name()).isEmpty()
+                        || rows(other.arrival().name()).stream()
+                            .anyMatch(row -> !row.words().isBlank()))
             .count();
     if (!words.isBlank() && otherRows == 0) {
       return;

@@ -126,11 +126,15 @@ final class VisitFinder {
     if (visit == null) {
       finding.waits(
           Kind.UNKNOWN_WORD,
-          "its row names a visit that is not in the visit list",
-          "correct the row, or enter the visit");
+          source() + " a visit that is not in the visit list",
+          words.phone() == null ? "correct the row, or enter the visit" : "enter the visit");
       return;
     }
-    finding.known(visit, "a person's row names the visit");
+    finding.known(
+        visit,
+        words.phone() == null
+            ? "a person's row names the visit"
+            : "it came by a phone's page that a person opened for the visit");
     if (words.says(PhotoFact.PATIENT) && !isOf(visit, words.get(PhotoFact.PATIENT))) {
       finding.waits(
           Kind.CONTRADICTION,
@@ -310,7 +314,9 @@ final class VisitFinder {
     if (!namesFit(visit)) {
       finding.waits(
           Kind.CONTRADICTION,
-          "its row names another patient or visit than its folder or file name",
+          words.phone() == null
+              ? "its row names another patient or visit than its folder or file name"
+              : "its phone's page was opened for another visit than its file name says",
           "find out which is right, then correct the row or move the file");
     } else if (names.namesVisit()) {
       finding.fact("its folder or file name says the same");
@@ -325,19 +331,29 @@ final class VisitFinder {
   }
 
   private void timeAgrees(Visit visit) {
+    PhoneStay phone = words.phone();
     if (time.missing()) {
       finding.fact("the photograph has no time to compare with the visit");
     } else if (time.within(visit)) {
       finding.fact("taken during the visit");
+    } else if (phone != null && phone.holds(time)) {
+      finding.fact("taken while the phone's page was open for the visit");
     } else if (time.within(visit, TOLERANCE) && list.visits().stream().noneMatch(time::within)) {
       finding.fact("taken within " + TOLERANCE.toMinutes() + " minutes of the visit");
     } else if (!time.impossible()) {
       finding.waits(
           Kind.CONTRADICTION,
-          "its time lies outside the visit that its row names",
-          "check the row, the visit's times and the phone's clock; if the row is right, file it by"
-              + " hand");
+          "its time lies outside the visit that " + source(),
+          words.phone() == null
+              ? "check the row, the visit's times and the phone's clock; if the row is right, file"
+                  + " it by hand"
+              : "it may be an older photograph of the roll: look whose it is and file it by hand");
     }
+  }
+
+  /** Who named the visit, as a sentence begins or ends. */
+  private String source() {
+    return words.phone() == null ? "its row names" : "its phone's page was opened for";
   }
 
   private void namesDate() {

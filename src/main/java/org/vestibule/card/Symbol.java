@@ -22,10 +22,19 @@ final class Symbol {
 
   /** The code of a text that {@link CardText} made. */
   static Symbol of(String text) {
+    return of(text, ErrorCorrectionLevel.H);
+  }
+
+  /** The code of an address on a screen, where nothing glares and few modules are large ones. */
+  static Symbol ofLink(String address) {
+    return of(address, ErrorCorrectionLevel.M);
+  }
+
+  private static Symbol of(String text, ErrorCorrectionLevel level) {
     try {
-      return new Symbol(Encoder.encode(text, ErrorCorrectionLevel.H).getMatrix());
+      return new Symbol(Encoder.encode(text, level).getMatrix());
     } catch (WriterException e) {
-      throw new IllegalStateException("a card's text did not fit into a code", e);
+      throw new IllegalStateException("the text did not fit into a code", e);
     }
   }
 

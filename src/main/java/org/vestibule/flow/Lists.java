@@ -50,7 +50,8 @@ final class Lists {
     return sources(manifest, request.by(), tally)
         .map(
             sources -> {
-              RollAssigner assigner = new Assigner(sources).forRoll(roll, cards.get());
+              RollAssigner assigner =
+                  new Assigner(sources).forRoll(roll, cards.get(), new PhoneWords(practice)::of);
               assigner.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
               assigner.sorting().notes().forEach(note -> tally.concern("cards: " + note + "."));
               return assigner;

@@ -31,6 +31,9 @@ public final class Ledger implements AutoCloseable {
   private final Orders orders;
   private final Accounts accounts;
   private final Sessions sessions;
+  private final PhoneLinks phoneLinks;
+  private final Uploads uploads;
+  private final Shares shares;
 
   private Ledger(Database database, Uids uids) {
     this.database = database;
@@ -52,6 +55,9 @@ public final class Ledger implements AutoCloseable {
     orders = new Orders(database);
     accounts = new Accounts(database, events);
     sessions = new Sessions(database);
+    phoneLinks = new PhoneLinks(database);
+    uploads = new Uploads(database);
+    shares = new Shares(database);
     kept = new KeptObjects(database, photos, intents, decisions, corrections, changes);
   }
 
@@ -168,6 +174,18 @@ public final class Ledger implements AutoCloseable {
 
   public Sessions sessions() {
     return sessions;
+  }
+
+  public PhoneLinks phoneLinks() {
+    return phoneLinks;
+  }
+
+  public Uploads uploads() {
+    return uploads;
+  }
+
+  public Shares shares() {
+    return shares;
   }
 
   /**

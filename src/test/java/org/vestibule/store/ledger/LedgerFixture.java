@@ -169,6 +169,8 @@ final class LedgerFixture {
                 CLOCK.instant()));
     ledger.releases().add(release(day));
     ledger.releases().withdraw("2026-1", "A. Finch", "asked to");
+    byPhone(ledger);
+    shared(ledger);
     ledger.accounts().add("Chair 1", "staff", "a hash", "A. Finch");
     ledger
         .sessions()
@@ -182,6 +184,33 @@ final class LedgerFixture {
                 CLOCK.instant(),
                 CLOCK.instant(),
                 CLOCK.instant()));
+  }
+
+  private static void byPhone(Ledger ledger) {
+    PhoneLinkRow link =
+        ledger
+            .phoneLinks()
+            .open("1".repeat(64), "V-1", "baseline", "A. Finch", CLOCK.instant().plusSeconds(60));
+    ledger.uploads().begin("ab12", link.number(), "IMG_0001.jpg", 3, "frontal");
+    ledger.uploads().received("ab12", photo("by phone"), "phone/1/IMG_0001.jpg", true);
+    ledger.phoneLinks().end(link.number(), "B. Rook");
+  }
+
+  private static void shared(Ledger ledger) {
+    ShareRow share =
+        ledger
+            .shares()
+            .add(
+                "2".repeat(64),
+                "2026-1",
+                "a hash",
+                "A. Finch",
+                CLOCK.instant().plusSeconds(60),
+                List.of(
+                    new ShareRow.Photo(
+                        "copy-01", "R-1", "day 0", "Frontal", "11 21", "L", "F", "3".repeat(64))));
+    ledger.shares().came(share.number(), true, "192.0.2.7");
+    ledger.shares().end(share.number(), "B. Rook", "seen");
   }
 
   static ReleaseRow release(LocalDate day) {

@@ -14,6 +14,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -106,9 +107,12 @@ class SealsTest {
         ask("SELECT name FROM sqlite_master WHERE type = 'trigger'")
             .forEach(trigger -> triggers.add("DROP TRIGGER " + trigger));
         triggers.add(
-            "UPDATE \"%s\" SET \"%s\" = CASE WHEN typeof(\"%s\") = 'integer' THEN \"%s\" + 1000 ELSE"
-                    .formatted(table, column, column, column)
-                + " coalesce(\"%s\", '') || 'x' END WHERE rowid = 1".formatted(column));
+            String.format(
+                Locale.ROOT,
+                "UPDATE \"%1$s\" SET \"%2$s\" = CASE WHEN typeof(\"%2$s\") = 'integer'"
+                    + " THEN \"%2$s\" + 1000 ELSE coalesce(\"%2$s\", '') || 'x' END WHERE rowid = 1",
+                table,
+                column));
         foreign(triggers.toArray(String[]::new));
         // The file is read with its triggers gone, which LayoutCheck tells; here the rows count.
         assertThat(sealsOf(file)).as(table + "." + column).isNotEmpty();

@@ -14,6 +14,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dental.Direction;
 import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Teeth;
 import org.vestibule.dental.Tooth;
@@ -104,6 +105,7 @@ final class PreviewPart {
           "teeth", trade.teeth(numbers(stated.teeth()), site.practice().settings().notation()));
       model.put("iso", joined(numbers(stated.teeth())));
       model.put("mirrored", words.say("previewed-" + word(stated.mirror())));
+      model.put("across-mouth", acrossMouth(stated));
       model.put("across", joined(look.cuts().across()));
       model.put("down", joined(look.cuts().down()));
       model.put("wide", look.cuts().width());
@@ -117,6 +119,12 @@ final class PreviewPart {
               .distinct()
               .collect(Collectors.joining(",")));
       return model;
+    }
+
+    /** Where right and left lie at no margin, whether one looks from right to left or back. */
+    private String acrossMouth(Stated stated) {
+      Direction looking = stated.laid().shown().looking();
+      return words.find("looking-" + looking.name().toLowerCase(Locale.ROOT)).orElse("");
     }
 
     private String doubt(Doubt doubt) {

@@ -35,6 +35,7 @@ import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.TestHome;
 import org.vestibule.flow.WebRules;
+import org.vestibule.store.RunLock;
 
 /**
  * The preview's picture and its margin marks, and what is then filed, held against the geometry of
@@ -231,6 +232,13 @@ class PreviewMarksTest {
       assertThat(html)
           .as(what)
           .contains("data-shown=\"" + expected.right() + "\\" + expected.down() + "\"");
+      // Where right and left are at no margin, the way one looks says them.
+      assertThat(html.contains("from the patient&#39;s right to the left"))
+          .as(what)
+          .isEqualTo(expected.looking() == 'L');
+      assertThat(html.contains("from the patient&#39;s left to the right"))
+          .as(what)
+          .isEqualTo(expected.looking() == 'R');
       holds(caller.get(at + "/picture?" + one.query()).body(), expected, what);
     }
   }
@@ -284,5 +292,35 @@ class PreviewMarksTest {
     assertThat(answers)
         .hasSizeGreaterThan(8)
         .allMatch(html -> html.contains("data-state=\"filed\""));
+  }
+
+  @Test
+  void whileAnotherRunIsAtWorkNothingIsLost() throws Exception {
+    Map.Entry<String, Case> entry = List.copyOf(CASES.entrySet()).get(1);
+    String key = key(entry.getKey());
+    Map<String, String> form =
+        Map.of(
+            "visit",
+            "V1",
+            "photo",
+            key,
+            key + ".view",
+            entry.getValue().expected().view(),
+            key + ".mirror",
+            entry.getValue().mirror(),
+            key + ".incisors",
+            entry.getValue().incisors(),
+            key + ".shown",
+            "L\\P",
+            key + ".answered",
+            "USUALLY_MIRROR");
+    RunLock held = practice.store().lock("another run").orThrow();
+    try {
+      assertThat(Caller.text(caller.post("/file", form)))
+          .contains("data-state=\"busy\"", "Another run is at work at the moment");
+    } finally {
+      held.close();
+    }
+    assertThat(Caller.text(caller.post("/file", form))).contains("data-state=\"filed\"");
   }
 }

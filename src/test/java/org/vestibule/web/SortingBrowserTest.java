@@ -50,6 +50,11 @@ class SortingBrowserTest {
     return browser.find("#previewed .mark." + edge).getText();
   }
 
+  private static void glance(Browser browser, String name) throws Exception {
+    browser.size(1280, 860);
+    browser.glance(name);
+  }
+
   /** Chooses the first visit that holds the time: nothing is chosen before. */
   private static void visit(Browser browser, String typed) {
     focused(browser, "#visit");
@@ -73,6 +78,7 @@ class SortingBrowserTest {
     String occlusal = site.waiting("IMG_0009.JPG");
     Browser browser = open("/waiting");
     browser.look("waiting");
+    glance(browser, "assistant-waiting");
     browser = open("/waiting/" + site.waiting("IMG_0007.JPG"));
     assertThat(browser.all(".order button")).hasSize(4);
     visit(browser, "quill");
@@ -114,6 +120,7 @@ class SortingBrowserTest {
     assertThat(browser.find("#take").isEnabled()).isFalse();
     assertThat(browser.find("#previewed .trouble").getText()).contains("may have flipped it");
     browser.look("sorting-doubt");
+    glance(browser, "assistant-doubt");
     browser.find("#despite").sendKeys(Keys.ENTER);
     focused(browser, "#take");
     type(browser, Keys.ENTER);
@@ -147,6 +154,7 @@ class SortingBrowserTest {
     assertThat(mark(browser, "left")).contains("patient's right", "R");
     assertThat(mark(browser, "top")).contains("front");
     browser.look("sorting-preview");
+    glance(browser, "assistant-preview");
     crop(browser);
     type(browser, Keys.ENTER);
   }

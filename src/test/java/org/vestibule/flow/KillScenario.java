@@ -83,7 +83,8 @@ enum KillScenario {
     @Override
     void holds(Practice practice) throws IOException {
       assertThat(practice.store().ledger().kept().all()).hasSize(5);
-      assertThat(practice.store().objects().list()).hasSize(5);
+      assertThat(new RejectionNotes(practice).all()).isEmpty();
+      assertThat(practice.store().objects().list()).hasSize(5 + 1);
       assertThat(current(practice)).extracting(Intent::revision).containsExactly(2, 2);
     }
 
@@ -123,7 +124,8 @@ enum KillScenario {
 
     @Override
     void holds(Practice practice) throws IOException {
-      assertThat(practice.store().objects().list()).hasSize(3);
+      assertThat(new RejectionNotes(practice).all()).isEmpty();
+      assertThat(practice.store().objects().list()).hasSize(3 + 1);
       assertThat(current(practice)).isEmpty();
       assertThat(practice.store().ledger().corrections().of(ARCH)).hasSize(1);
     }

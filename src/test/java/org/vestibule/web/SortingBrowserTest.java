@@ -39,6 +39,8 @@ class SortingBrowserTest {
   }
 
   private static void type(Browser browser, CharSequence... keys) {
+    // While a preview is made, what takes it can't be pressed.
+    browser.until("!document.activeElement.disabled");
     browser.driver().switchTo().activeElement().sendKeys(keys);
   }
 

@@ -53,12 +53,18 @@ public final class SeriesGaps {
    */
   public Optional<Completeness> of(Visit visit, VisitList visits, List<TakenView> also) {
     Series series = visits.plan(visit).series();
-    if (series == null) {
-      return Optional.empty();
-    }
+    return series == null ? Optional.empty() : Optional.of(of(visit, series, also));
+  }
+
+  /**
+   * What a visit lacks of a series or has more than once.
+   *
+   * @param also what is about to be filed under the visit
+   */
+  public Completeness of(Visit visit, Series series, List<TakenView> also) {
     List<TakenView> taken = taken(visit);
     taken.addAll(also);
-    return Optional.of(Completeness.of(series, taken));
+    return Completeness.of(series, taken);
   }
 
   private List<TakenView> taken(Visit visit) {

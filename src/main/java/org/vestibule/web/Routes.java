@@ -1,6 +1,8 @@
 package org.vestibule.web;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** Every address there is: path, method, who may ask, what answers. There are no others. */
 final class Routes {
@@ -16,6 +18,12 @@ final class Routes {
     AskedPictures asked = new AskedPictures(site);
     PreviewPart preview = new PreviewPart(site);
     HandFiling filing = new HandFiling(site);
+    Ways ways = new Ways(site);
+    PhoneEntry phones = new PhoneEntry(site);
+    PhonePages open = new PhonePages(site);
+    PhonePage phone = new PhonePage(site, open);
+    PhoneFiles files = new PhoneFiles(open, site.receiving());
+    Set<Role> onlyPhones = EnumSet.of(Role.PHONE);
     return List.of(
         Route.get("/", Role.PRACTICE, search::page).inMenu("menu-search"),
         Route.get("/results", Role.PRACTICE, search::results),
@@ -36,6 +44,18 @@ final class Routes {
         Route.post("/correct/{key}", Role.DECIDES, filing::correct).byAPerson(),
         Route.post("/take-back/{key}", Role.DECIDES, filing::takeBack).byAPerson(),
         Route.post("/reject/{key}", Role.DECIDES, filing::reject).byAPerson(),
+        Route.get("/ways", Role.DECIDES, ways::page).inMenu("menu-ways"),
+        Route.post("/ways", Role.DECIDES, ways::open).byAPerson(),
+        Route.post("/ways/{number}/end", Role.DECIDES, ways::end).byAPerson(),
+        Route.get("/phone", Role.ANYONE, phones::page),
+        Route.post("/phone", Role.ANYONE, phones::opened),
+        Route.get("/phone/visit", onlyPhones, phone::page),
+        Route.get("/phone/wanted", onlyPhones, phone::missing),
+        Route.get("/phone/guide/{view}", onlyPhones, phone::guide),
+        Route.post("/phone/files", onlyPhones, files::begin),
+        Route.get("/phone/files/{id}", onlyPhones, files::state),
+        Route.put("/phone/files/{id}/from/{from}", onlyPhones, files::add, PhoneFiles.PIECE_BYTES),
+        Route.post("/phone/files/{id}/end", onlyPhones, files::end),
         Route.get("/who", Role.PRACTICE, entry::whoPage),
         Route.post("/who", Role.PRACTICE, entry::who),
         Route.get("/sign-in", Role.ANYONE, entry::signInPage),

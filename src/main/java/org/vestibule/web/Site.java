@@ -2,9 +2,12 @@ package org.vestibule.web;
 
 import java.security.SecureRandom;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
+import org.vestibule.flow.phone.Receiving;
+import org.vestibule.flow.phone.UploadRules;
 
 /** What every page works with. All of it may be used by several threads at once. */
 final class Site {
@@ -16,6 +19,8 @@ final class Site {
   private final OpeningLink opening;
   private final PhotoKeys photoKeys;
   private final Consumer<String> console;
+  private final Optional<Trust> trust;
+  private final Receiving receiving;
   private volatile int port;
 
   Site(Practice practice, WebRules rules, Clock clock, Consumer<String> console) {
@@ -26,6 +31,8 @@ final class Site {
     this.opening = new OpeningLink(secrets);
     this.photoKeys = new PhotoKeys(practice);
     this.console = console;
+    this.trust = Optional.empty();
+    this.receiving = new Receiving(practice, UploadRules.DEFAULT);
   }
 
   Practice practice() {
@@ -67,6 +74,21 @@ final class Site {
     return rules.tls() == WebRules.Tls.PROXY
         ? "https://" + host
         : (isSecure() ? "https://" : "http://") + host + ":" + port;
+  }
+
+  /** The practice's own certificate, where it has one. */
+  Optional<Trust> trust() {
+    return trust;
+  }
+
+  /** Takes files from phones. */
+  Receiving receiving() {
+    return receiving;
+  }
+
+  /** True if other machines, such as phones, can ask at all. */
+  boolean isReachable() {
+    return rules.tls() == WebRules.Tls.PROXY || !Hosts.isLoopback(rules.address());
   }
 
   /** True if somebody has to sign in; otherwise the opening link lets in. */

@@ -20,7 +20,7 @@ final class Words {
 
   /** One pair of files each. */
   static final List<String> AREAS =
-      List.of("common", "entry", "search", "photograph", "trade", "waiting");
+      List.of("common", "entry", "search", "photograph", "trade", "waiting", "phone", "share");
 
   private static final Map<Language, Words> ALL = new EnumMap<>(Language.class);
 

@@ -36,6 +36,11 @@ final class Caller {
     return secret.isEmpty() ? request : request.header("Cookie", "vestibule=" + secret);
   }
 
+  /** A request with the proof that a page's script would send. */
+  HttpRequest.Builder proved(String path) {
+    return request(path).header("X-Vestibule-Form", Secrets.csrf(secret));
+  }
+
   HttpResponse<byte[]> get(String path) throws IOException, InterruptedException {
     return send(request(path).GET());
   }

@@ -3,6 +3,8 @@ package org.vestibule.web;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import org.vestibule.flow.phone.Receiving;
+import org.vestibule.flow.phone.UploadRules;
 import org.vestibule.store.index.IndexRecord;
 
 /** For each route with a value in its path an address that means something here. */
@@ -21,6 +23,10 @@ final class RouteExamples {
             .map(site::key)
             .orElseThrow();
     String waiting = site.waiting("IMG_0010.JPG");
+    String file = "0123456789abcdef";
+    new Receiving(site.practice(), UploadRules.DEFAULT)
+        .begin(site.phonesPage(), file, "IMG_0001.JPG", 1000, "")
+        .orThrow();
     addresses =
         Map.ofEntries(
             Map.entry("/photograph/{key}", "/photograph/" + one),
@@ -36,6 +42,11 @@ final class RouteExamples {
             Map.entry("/correct/{key}", "/correct/" + one),
             Map.entry("/take-back/{key}", "/take-back/" + one),
             Map.entry("/reject/{key}", "/reject/" + one),
+            Map.entry("/ways/{number}/end", "/ways/999999/end"),
+            Map.entry("/phone/guide/{view}", "/phone/guide/upper-occlusal"),
+            Map.entry("/phone/files/{id}", "/phone/files/" + file),
+            Map.entry("/phone/files/{id}/from/{from}", "/phone/files/" + file + "/from/0"),
+            Map.entry("/phone/files/{id}/end", "/phone/files/" + file + "/end"),
             Map.entry("/assets/{name}", "/assets/look.css"));
   }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Instant;
@@ -14,7 +15,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.ContentHash;
+import org.vestibule.dental.Series;
 import org.vestibule.flow.Ingest;
 import org.vestibule.flow.IngestRequest;
 import org.vestibule.flow.Practice;
@@ -22,9 +25,11 @@ import org.vestibule.flow.Progress;
 import org.vestibule.flow.Settings;
 import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.WebRules;
+import org.vestibule.flow.phone.WayIn;
 import org.vestibule.keys.Passwords;
 import org.vestibule.store.index.IndexQuery;
 import org.vestibule.store.index.IndexRecord;
+import org.vestibule.store.ledger.PhoneLinkRow;
 
 /** The invented practice of {@code samples/}, taken in once for all tests, and its server. */
 final class SampleSite {
@@ -33,12 +38,16 @@ final class SampleSite {
   static final Clock CLOCK = Clock.fixed(Instant.parse("2026-03-14T06:00:00Z"), ZoneOffset.UTC);
   static final String PASSWORD = "four calm herons wade";
 
+  static final String TODAY_ONE = "V-1401";
+  static final String TODAY_OTHER = "V-1402";
+
   private static SampleSite shared;
 
   private final Path home;
   private final Practice practice;
   private final List<Throwable> defects = new ArrayList<>();
   private final List<String> said = new ArrayList<>();
+  private @Nullable PhoneLinkRow phonesPage;
 
   private SampleSite(Path home, Practice practice) {
     this.home = home;
@@ -123,7 +132,51 @@ final class SampleSite {
 
   /** A secret of a session with this role, as a browser would hold it. */
   String session(Role role) {
+    if (role == Role.PHONE) {
+      return phone(phonesPage());
+    }
     return sittings().begin(role.word(), role, "", role == Role.READER ? "" : "B. Rook");
+  }
+
+  /** Two visits of the day on which the tests' clock stands join the list, once. */
+  void visitsOfToday() {
+    Path list = home.resolve("visits.csv");
+    try {
+      if (!Files.readString(list).contains(TODAY_ONE)) {
+        Files.writeString(
+            list,
+            TODAY_ONE
+                + ",CL-0417,CROOKED-LANTERN,Quillfeather^Odalys,1984-02-29,F,"
+                + "2026-03-14 09:00,2026-03-14 09:45,,,\n"
+                + TODAY_OTHER
+                + ",CL-0233,CROOKED-LANTERN,Marrowitz^Ilka,1958-09-08,F,"
+                + "2026-03-14 07:00,2026-03-14 08:00,,,\n",
+            StandardOpenOption.APPEND);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A session of a phone that came by this page. */
+  String phone(PhoneLinkRow page) {
+    return sittings().begin("", Role.PHONE, String.valueOf(page.number()), page.who());
+  }
+
+  /** A page for phones that stays open. */
+  synchronized PhoneLinkRow phonesPage() {
+    if (phonesPage == null) {
+      phonesPage = phonesPage(TODAY_ONE, new Secrets(new SecureRandom()).next());
+    }
+    return phonesPage;
+  }
+
+  /** A page for phones, opened for a visit with this secret. */
+  synchronized PhoneLinkRow phonesPage(String visit, String secret) {
+    visitsOfToday();
+    return new WayIn(practice)
+        .open(visit, Series.BASELINE, Secrets.mark(secret), "B. Rook")
+        .orThrow();
   }
 
   Sittings sittings() {

@@ -40,6 +40,10 @@ final class PartFiles {
     Files.createFile(of(row));
   }
 
+  boolean isThere(UploadRow row) {
+    return Files.exists(of(row));
+  }
+
   /** How many bytes are here; 0 if it is gone. */
   long length(UploadRow row) {
     try {

@@ -71,7 +71,8 @@ public final class Receiving {
   }
 
   /**
-   * Begins a file; refused if it is too large, too many came, or the disk is nearly full.
+   * Begins a file, or goes on with one of the same name and size that was begun by this page and
+   * not ended; refused if it is too large, too many came, or the disk is nearly full.
    *
    * @param id not used before, hexadecimal
    * @param name as the phone has it
@@ -84,6 +85,15 @@ public final class Receiving {
     }
     Path inbox = Files.createDirectories(practice.settings().inbox());
     List<UploadRow> before = uploads.of(link.number());
+    Optional<UploadRow> begun =
+        before.stream()
+            .filter(row -> row.received() == null && parts.isThere(row))
+            .filter(row -> row.name().equals(PhoneNames.clean(name)))
+            .filter(row -> row.sizeBytes() == sizeBytes && row.view().equals(view))
+            .findFirst();
+    if (begun.isPresent()) {
+      return Outcome.done(state(begun.get()));
+    }
     Outcome<Long> allowed =
         limits.allows(before, sizeBytes, parts.freeBytes(), InboxPlace.free(inbox));
     if (allowed instanceof Refused<Long> refused) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
@@ -67,7 +68,8 @@ class PhoneFilesTest {
   private static byte[] photograph(String name, String mark) throws Exception {
     byte[] bytes = Files.readAllBytes(ROLL.resolve(name));
     byte[] more = Arrays.copyOf(bytes, bytes.length + mark.length());
-    System.arraycopy(mark.getBytes("US-ASCII"), 0, more, bytes.length, mark.length());
+    System.arraycopy(
+        mark.getBytes(StandardCharsets.US_ASCII), 0, more, bytes.length, mark.length());
     return more;
   }
 

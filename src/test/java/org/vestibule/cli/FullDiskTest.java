@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.ExternalTool;
 import org.vestibule.flow.Practice;
@@ -110,6 +111,62 @@ class FullDiskTest {
       try (var left = Files.list(disk)) {
         assertThat(left.map(file -> file.getFileName().toString())).containsExactly("filler");
       }
+    } finally {
+      clear();
+    }
+  }
+
+  /** Free space in kilobytes; the whole release needs about 50. */
+  @ParameterizedTest
+  @CsvSource({"0, out", "8, out", "24, out", "40, out", "0, out.zip", "8, out.zip", "24, out.zip"})
+  void copiesLeaveWholeOrNotAtAll(int freeKilobytes, String name) throws IOException {
+    TestHome home = TestHome.in(folder.resolve("releasing" + freeKilobytes + name));
+    String id = home.put("p.jpg", Scene.FRONTAL, 1);
+    home.manifest("file,visit,view,mirror\np.jpg,V1,frontal,none\n");
+    assertThat(home.ingest().filed()).hasSize(1);
+    String[] consent = {
+      "consent",
+      "add",
+      "--patient",
+      "P1",
+      "--purpose",
+      "teaching",
+      "--given",
+      "2026-03-12",
+      "--form",
+      "form 3"
+    };
+    assertThat(Asked.by("Ada Example", home, consent).code()).isZero();
+    String[] make = {
+      "release",
+      "make",
+      "--purpose",
+      "teaching",
+      "--for",
+      "a course",
+      "--asked-by",
+      "Ada Example",
+      "--why",
+      "to teach",
+      "--looked-by",
+      "Ada Example",
+      "--to",
+      disk.resolve(name).toString(),
+      id
+    };
+    try {
+      Path filler = fillUpTo(freeKilobytes * 1024L);
+      Asked full = Asked.by("Ada Example", home, make);
+      assertThat(full.code()).as(full.err() + full.out()).isEqualTo(6);
+      assertThat(full.err()).startsWith("vestibule: the disk is full").doesNotContain("Exception");
+      try (var left = Files.list(disk)) {
+        assertThat(left.map(file -> file.getFileName().toString())).containsExactly("filler");
+      }
+      assertThat(Asked.of(home, "release", "list").out())
+          .isEqualTo("No copies have left the practice.\n");
+      Files.delete(filler);
+      Asked again = Asked.by("Ada Example", home, make);
+      assertThat(again.code()).as(again.err()).isZero();
     } finally {
       clear();
     }

@@ -30,6 +30,7 @@ final class Launcher {
           PeopleCommand.class,
           ForwardCommand.class,
           ReleaseCommand.class,
+          ShareCommand.class,
           ConsentCommand.class,
           CheckCommand.class,
           VerifyCommand.class,

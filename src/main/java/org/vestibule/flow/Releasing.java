@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.ContentHash;
@@ -63,7 +64,17 @@ public final class Releasing {
 
   /** Makes copies for one purpose and records them. */
   public Outcome<ReleaseRow> make(ReleaseWords words, String by) throws IOException {
-    return locked(() -> makeNow(words, by));
+    return make(words, by, (row, release) -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param also done in the transaction that records the release
+   */
+  Outcome<ReleaseRow> make(ReleaseWords words, String by, BiConsumer<ReleaseRow, Release> also)
+      throws IOException {
+    return locked(() -> makeNow(words, by, also));
   }
 
   /**
@@ -91,11 +102,12 @@ public final class Releasing {
     }
   }
 
-  private Outcome<ReleaseRow> makeNow(ReleaseWords words, String by) throws IOException {
+  private Outcome<ReleaseRow> makeNow(
+      ReleaseWords words, String by, BiConsumer<ReleaseRow, Release> also) throws IOException {
     LocalDate day = today();
     int number = ledger.releases().all().size() + 1;
     String id = String.format(Locale.ROOT, "%d-%03d", day.getYear(), number);
-    return prepared(words, id, day, by).make(Optional.empty());
+    return new Attempt(words, id, day, by, also).make(Optional.empty());
   }
 
   private LocalDate today() {
@@ -127,11 +139,8 @@ public final class Releasing {
             request.formats().stream().map(Format::valueOf).collect(Collectors.toSet()),
             target,
             passphrase);
-    return prepared(words, row.id(), row.madeOn(), by).make(Optional.of(row));
-  }
-
-  private Attempt prepared(ReleaseWords words, String id, LocalDate day, String by) {
-    return new Attempt(words, id, day, by);
+    return new Attempt(words, row.id(), row.madeOn(), by, (same, release) -> {})
+        .make(Optional.of(row));
   }
 
   /** One run of making copies. */
@@ -141,13 +150,20 @@ public final class Releasing {
     private final String id;
     private final LocalDate day;
     private final String by;
+    private final BiConsumer<ReleaseRow, Release> also;
     private final List<ReleaseRow> recorded = new ArrayList<>();
 
-    private Attempt(ReleaseWords words, String id, LocalDate day, String by) {
+    private Attempt(
+        ReleaseWords words,
+        String id,
+        LocalDate day,
+        String by,
+        BiConsumer<ReleaseRow, Release> also) {
       this.words = words;
       this.id = id;
       this.day = day;
       this.by = by;
+      this.also = also;
     }
 
     Outcome<ReleaseRow> make(Optional<ReleaseRow> before) throws IOException {
@@ -268,6 +284,7 @@ public final class Releasing {
                                 before.isEmpty() ? "released" : "released again",
                                 new ContentHash(item.hash()),
                                 row.id()));
+            also.accept(row, release);
             return row;
           });
       recorded.add(row);

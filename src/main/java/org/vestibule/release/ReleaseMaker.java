@@ -17,6 +17,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.dicom.Tags;
 
 /**
  * Makes a release beside its place, searches all of it, and gives it its name only then. Whatever
@@ -146,7 +147,8 @@ public final class ReleaseMaker {
               name,
               done.value().uid(),
               done.value().pseudonym(),
-              done.value().attested()));
+              done.value().attested(),
+              shown(done.value(), name)));
     }
     Sheet sheet = Sheet.of(order, rows);
     write(folder, ReleaseFiles.PAGE, HtmlSheet.of(sheet, order.formats()));
@@ -155,6 +157,17 @@ public final class ReleaseMaker {
     write(folder, ReleaseFiles.MANIFEST, manifest);
     return Outcome.done(
         new Release(ContentHash.of(manifest).hex(), List.copyOf(hashes.keySet()), items));
+  }
+
+  private Release.Shown shown(Copies.Copy copy, String name) {
+    SheetRow row = copy.row();
+    return new Release.Shown(
+        row.who(),
+        row.when(),
+        row.view(),
+        row.named(),
+        row.edges() == null ? List.of() : copy.data().strings(Tags.PatientOrientation),
+        hashes.getOrDefault(ReleaseFiles.picture(name, Format.JPEG), ""));
   }
 
   private Outcome<Boolean> write(Path folder, Copies.Copy copy, String name) throws IOException {

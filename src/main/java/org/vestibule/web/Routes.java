@@ -23,6 +23,10 @@ final class Routes {
     PhonePages open = new PhonePages(site);
     PhonePage phone = new PhonePage(site, open);
     PhoneFiles files = new PhoneFiles(open, site.receiving());
+    Shares shares = new Shares(site);
+    SharedEntry others = new SharedEntry(site);
+    Shared shared = new Shared(site);
+    Set<Role> onlyReferrers = EnumSet.of(Role.REFERRER);
     Set<Role> onlyPhones = EnumSet.of(Role.PHONE);
     return List.of(
         Route.get("/", Role.PRACTICE, search::page).inMenu("menu-search"),
@@ -56,6 +60,16 @@ final class Routes {
         Route.get("/phone/files/{id}", onlyPhones, files::state),
         Route.put("/phone/files/{id}/from/{from}", onlyPhones, files::add, PhoneFiles.PIECE_BYTES),
         Route.post("/phone/files/{id}/end", onlyPhones, files::end),
+        Route.get("/shares", Role.DECIDES, shares::page).inMenu("menu-shares"),
+        Route.get("/share/{key}", Role.DECIDES, shares::form).byAPerson(),
+        Route.post("/share/{key}", Role.DECIDES, shares::make).byAPerson(),
+        Route.post("/shares/{number}/end", Role.DECIDES, shares::end).byAPerson(),
+        Route.get("/shared", Role.ANYONE, others::page),
+        Route.post("/shared", Role.ANYONE, others::opened),
+        Route.get("/shared/photographs", onlyReferrers, shared::page),
+        Route.get("/shared/photographs/{name}", onlyReferrers, shared::photograph),
+        Route.get("/shared/pictures/{name}", onlyReferrers, shared::picture),
+        Route.get("/shared/pictures/{name}/small", onlyReferrers, shared::small),
         Route.get("/who", Role.PRACTICE, entry::whoPage),
         Route.post("/who", Role.PRACTICE, entry::who),
         Route.get("/sign-in", Role.ANYONE, entry::signInPage),

@@ -70,10 +70,16 @@ final class Site {
 
   /** Where a browser finds it: the first name that is settled, else the address. */
   String address() {
+    return address(rules, port);
+  }
+
+  /** The same for a server that is not started. */
+  static String address(WebRules rules, int port) {
     String host = rules.names().isEmpty() ? Hosts.bracketed(rules.address()) : rules.names().get(0);
+    boolean secure = rules.tls() != WebRules.Tls.NONE;
     return rules.tls() == WebRules.Tls.PROXY
         ? "https://" + host
-        : (isSecure() ? "https://" : "http://") + host + ":" + port;
+        : (secure ? "https://" : "http://") + host + ":" + port;
   }
 
   /** The practice's own certificate, where it has one. */
@@ -88,7 +94,7 @@ final class Site {
 
   /** True if other machines, such as phones, can ask at all. */
   boolean isReachable() {
-    return rules.tls() == WebRules.Tls.PROXY || !Hosts.isLoopback(rules.address());
+    return ShareLinks.isReachable(rules);
   }
 
   /** True if somebody has to sign in; otherwise the opening link lets in. */

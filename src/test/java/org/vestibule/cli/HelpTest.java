@@ -57,6 +57,10 @@ class HelpTest {
         "release list ",
         "release show ",
         "release withdraw ",
+        "share ",
+        "share make ",
+        "share list ",
+        "share end ",
         "consent ",
         "consent add ",
         "consent import ",
@@ -94,7 +98,7 @@ class HelpTest {
         .containsExactly(
             "backup", "cards", "check", "consent", "demo", "export", "file", "find", "forward",
             "ingest", "look", "move", "nightly", "people", "reindex", "reject", "release", "repair",
-            "restore", "serve", "show", "verify", "visits", "waiting");
+            "restore", "serve", "share", "show", "verify", "visits", "waiting");
   }
 
   @Test

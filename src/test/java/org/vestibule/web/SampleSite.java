@@ -23,6 +23,8 @@ import org.vestibule.flow.IngestRequest;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Progress;
 import org.vestibule.flow.Settings;
+import org.vestibule.flow.ShareWords;
+import org.vestibule.flow.Sharing;
 import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.phone.WayIn;
@@ -30,6 +32,7 @@ import org.vestibule.keys.Passwords;
 import org.vestibule.store.index.IndexQuery;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.ledger.PhoneLinkRow;
+import org.vestibule.store.ledger.ShareRow;
 
 /** The invented practice of {@code samples/}, taken in once for all tests, and its server. */
 final class SampleSite {
@@ -48,6 +51,7 @@ final class SampleSite {
   private final List<Throwable> defects = new ArrayList<>();
   private final List<String> said = new ArrayList<>();
   private @Nullable PhoneLinkRow phonesPage;
+  private @Nullable ShareRow share;
 
   private SampleSite(Path home, Practice practice) {
     this.home = home;
@@ -132,6 +136,9 @@ final class SampleSite {
 
   /** A secret of a session with this role, as a browser would hold it. */
   String session(Role role) {
+    if (role == Role.REFERRER) {
+      return referrer(share());
+    }
     if (role == Role.PHONE) {
       return phone(phonesPage());
     }
@@ -161,6 +168,38 @@ final class SampleSite {
   /** A session of a phone that came by this page. */
   String phone(PhoneLinkRow page) {
     return sittings().begin("", Role.PHONE, String.valueOf(page.number()), page.who());
+  }
+
+  /** A link that stays open, to all photographs of one visit. */
+  synchronized ShareRow share() {
+    if (share == null) {
+      share = share("own-copy", false, new Secrets(new SecureRandom()).next()).share();
+    }
+    return share;
+  }
+
+  /** A link with this secret to all photographs of the first visit. */
+  ShareLinks.Made share(String purpose, boolean second, String secret) {
+    try {
+      ShareWords words =
+          new ShareWords(
+              purpose,
+              new Sharing(practice).ofVisit("V-1201").orThrow(),
+              "the one who asked",
+              "A. Finch",
+              "asked at the desk",
+              "B. Rook");
+      return new ShareLinks(practice)
+          .make(words, second, 14, "http://localhost", "B. Rook", secret)
+          .orThrow();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A session of somebody who came by this link. */
+  String referrer(ShareRow link) {
+    return sittings().begin("", Role.REFERRER, String.valueOf(link.number()), "");
   }
 
   /** A page for phones that stays open. */

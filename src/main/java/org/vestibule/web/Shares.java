@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
@@ -78,7 +79,7 @@ final class Shares {
 
   private String time(Instant moment, Asked asked) {
     var local = moment.atZone(site.practice().settings().zone());
-    return day(moment, asked) + String.format(" %02d:%02d", local.getHour(), local.getMinute());
+    return day(moment, asked) + String.format(Locale.ROOT, " %02d:%02d", local.getHour(), local.getMinute());
   }
 
   /** The page on which a link to photographs of a visit is made. */

@@ -79,7 +79,8 @@ final class Shares {
 
   private String time(Instant moment, Asked asked) {
     var local = moment.atZone(site.practice().settings().zone());
-    return day(moment, asked) + String.format(Locale.ROOT, " %02d:%02d", local.getHour(), local.getMinute());
+    return day(moment, asked)
+        + String.format(Locale.ROOT, " %02d:%02d", local.getHour(), local.getMinute());
   }
 
   /** The page on which a link to photographs of a visit is made. */

@@ -82,8 +82,10 @@ class ShareCommandTest {
         .isEqualTo("vestibule: link 1 was ended before.\n  What to do: there is nothing to do.\n");
     assertThat(Asked.by(WHO, home, "share", "end", "7").err())
         .isEqualTo(
-            "vestibule: there is no link 7.\n"
-                + "  What to do: \"vestibule share list\" names all of them.\n");
+            """
+            vestibule: there is no link 7.
+              What to do: "vestibule share list" names all of them.
+            """);
   }
 
   @Test
@@ -113,8 +115,10 @@ class ShareCommandTest {
         .startsWith("vestibule: no photograph is filed under a visit of this key.\n");
     assertThat(make(frontal, "--days", "91").err())
         .isEqualTo(
-            "vestibule: a link is good for 1 to 90 days, not 91.\n"
-                + "  What to do: name a number of days in between.\n");
+            """
+            vestibule: a link is good for 1 to 90 days, not 91.
+              What to do: name a number of days in between.
+            """);
     // Consent is asked as release asks it.
     assertThat(
             Asked.by(

@@ -255,6 +255,11 @@ public final class Sharing {
     return wrong;
   }
 
+  /** Removes the copies of links that show nothing any more. */
+  public void tidy() throws IOException {
+    files.tidy(open());
+  }
+
   /** Ends a link at once, and removes what it showed. */
   public Outcome<ShareRow> end(int number, String by, String why) throws IOException {
     Optional<ShareRow> found = ledger.shares().find(number);

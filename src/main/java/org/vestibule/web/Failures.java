@@ -16,6 +16,7 @@ final class Failures {
 
   private final Hosts hosts;
   private final Gate gate;
+  private final boolean onlyByTls;
   private final Consumer<Throwable> defects;
 
   /**
@@ -24,6 +25,7 @@ final class Failures {
   Failures(Site site, Gate gate, Consumer<Throwable> defects) {
     this.hosts = new Hosts(site.rules());
     this.gate = gate;
+    this.onlyByTls = site.trust().isPresent();
     this.defects = defects;
   }
 
@@ -38,6 +40,11 @@ final class Failures {
     if (!hosts.mayBe(Optional.ofNullable(context.header("Host")).orElse(""))) {
       context.skipRemainingHandlers();
       answer(context, 421, "refusal-host");
+    } else if (onlyByTls
+        && !context.req().isSecure()
+        && !TrustPage.PLAIN.contains(context.path())) {
+      context.skipRemainingHandlers();
+      answer(context, 421, "refusal-plain");
     }
   }
 

@@ -23,6 +23,7 @@ final class Routes {
     PhonePages open = new PhonePages(site);
     PhonePage phone = new PhonePage(site, open);
     PhoneFiles files = new PhoneFiles(open, site.receiving());
+    TrustPage trust = new TrustPage(site);
     Shares shares = new Shares(site);
     SharedEntry others = new SharedEntry(site);
     Shared shared = new Shared(site);
@@ -70,6 +71,8 @@ final class Routes {
         Route.get("/shared/photographs/{name}", onlyReferrers, shared::photograph),
         Route.get("/shared/pictures/{name}", onlyReferrers, shared::picture),
         Route.get("/shared/pictures/{name}/small", onlyReferrers, shared::small),
+        Route.get("/trust", Role.ANYONE, trust::page),
+        Route.get("/trust/vestibule.crt", Role.ANYONE, trust::certificate),
         Route.get("/who", Role.PRACTICE, entry::whoPage),
         Route.post("/who", Role.PRACTICE, entry::who),
         Route.get("/sign-in", Role.ANYONE, entry::signInPage),

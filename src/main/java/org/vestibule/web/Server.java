@@ -4,6 +4,7 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.HandlerType;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -54,9 +55,25 @@ public final class Server implements AutoCloseable {
       @Nullable TlsSide tls,
       Consumer<String> console,
       Consumer<Throwable> defects) {
+    return start(practice, rules, tls, Optional.empty(), console, defects);
+  }
+
+  /**
+   * The same.
+   *
+   * @param trust the practice's own certificate; then one page is served at the next port without
+   *     TLS, by which devices learn to trust it
+   */
+  static Server start(
+      Practice practice,
+      WebRules rules,
+      @Nullable TlsSide tls,
+      Optional<Trust> trust,
+      Consumer<String> console,
+      Consumer<Throwable> defects) {
     CHATTY.forEach(logger -> logger.setLevel(Level.OFF));
-    Javalin javalin = Javalin.create(config -> configure(config, rules, tls));
-    Site site = new Site(practice, rules, practice.clock(), console);
+    Javalin javalin = Javalin.create(config -> configure(config, rules, tls, trust.isPresent()));
+    Site site = new Site(practice, rules, practice.clock(), console, trust);
     Cookies cookies = new Cookies(site.isSecure());
     List<Route> routes = Routes.of(site);
     Gate gate = new Gate(site, new Shell(site, cookies, () -> routes), cookies);
@@ -69,11 +86,16 @@ public final class Server implements AutoCloseable {
           context -> gate.handle(context, route));
     }
     javalin.start();
-    site.listensAt(javalin.port());
+    site.listensAt(javalin.port(), trust.isPresent() ? plainPort(javalin) : 0);
     return server;
   }
 
-  private static void configure(JavalinConfig config, WebRules rules, @Nullable TlsSide tls) {
+  private static int plainPort(Javalin javalin) {
+    return ((ServerConnector) javalin.jettyServer().server().getConnectors()[1]).getLocalPort();
+  }
+
+  private static void configure(
+      JavalinConfig config, WebRules rules, @Nullable TlsSide tls, boolean trusting) {
     config.showJavalinBanner = false;
     config.startupWatcherEnabled = false;
     config.useVirtualThreads = false;
@@ -91,6 +113,11 @@ public final class Server implements AutoCloseable {
         });
     config.jetty.modifyServer(server -> server.setErrorHandler(new PlainErrors()));
     config.jetty.addConnector((server, http) -> connector(server, http, rules, tls));
+    if (trusting) {
+      int next = rules.port() == 0 ? 0 : rules.port() + 1;
+      WebRules beside = rules.at(next);
+      config.jetty.addConnector((server, http) -> connector(server, http, beside, null));
+    }
   }
 
   private static Connector connector(
@@ -130,6 +157,11 @@ public final class Server implements AutoCloseable {
   /** Where a browser finds it. */
   public String address() {
     return site.address();
+  }
+
+  /** Where a device finds the practice's own certificate before it trusts it. */
+  String trustAddress() {
+    return site.trustAddress();
   }
 
   /** The link that lets one browser in; empty where people sign in. */

@@ -9,7 +9,10 @@ import java.util.function.Consumer;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
+import org.vestibule.flow.Sharing;
 import org.vestibule.flow.WebRules;
+import org.vestibule.flow.phone.Receiving;
+import org.vestibule.flow.phone.UploadRules;
 import org.vestibule.keys.SelfMade;
 import org.vestibule.keys.TlsSide;
 import org.vestibule.store.ledger.AccountRow;
@@ -38,8 +41,14 @@ public final class ServerStart {
       return refused.as();
     }
     TlsSide side = tls.orThrow().orElse(null);
+    Optional<Trust> trust =
+        rules.tls() == WebRules.Tls.OWN
+            ? Optional.of(Trust.read(SelfMade.issuer(practice.home().resolve("tls"))))
+            : Optional.empty();
+    new Receiving(practice, UploadRules.DEFAULT).completeInterrupted();
+    new Sharing(practice).tidy();
     try {
-      return Outcome.done(Server.start(practice, rules, side, console, defects));
+      return Outcome.done(Server.start(practice, rules, side, trust, console, defects));
     } catch (JavalinBindException e) {
       return Outcome.refused(
           Outcome.Kind.BUSY,

@@ -2,6 +2,7 @@ package org.vestibule.web;
 
 import java.io.IOException;
 import java.security.SecureRandom;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.flow.Practice;
@@ -17,6 +18,10 @@ public final class ShareLinks {
   private static final String LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
 
   private static final int SECOND_LENGTH = 12;
+
+  /** They stand for all addresses of a machine, and lead nowhere themselves. */
+  private static final List<String> EVERY_ADDRESS = List.of("0.0.0.0", "::");
+
   private static final int GROUP = 4;
 
   private final Practice practice;
@@ -72,11 +77,13 @@ public final class ShareLinks {
     return text.toString();
   }
 
-  /** True if other machines can open the pages as they are settled. */
+  /**
+   * True if other machines can open the pages as they are settled: by a name, or by an address that
+   * is one machine's alone.
+   */
   static boolean isReachable(WebRules rules) {
-    return rules.tls() == WebRules.Tls.PROXY
-        || !rules.names().isEmpty()
-        || !Hosts.isLoopback(rules.address());
+    return !rules.names().isEmpty()
+        || !(Hosts.isLoopback(rules.address()) || EVERY_ADDRESS.contains(rules.address()));
   }
 
   /** Where the pages are served as they are settled. */

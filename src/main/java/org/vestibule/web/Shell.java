@@ -92,6 +92,7 @@ final class Shell {
     frame.put("known", Role.PRACTICE.contains(asked.visitor().role()));
     frame.put("decides", Role.DECIDES.contains(asked.visitor().role()));
     frame.put("menu", menu(asked, words));
+    frame.put("plain", false);
     frame.put("title", "");
     frame.put("script", "");
     String practice = site.practice().settings().practiceName();

@@ -22,8 +22,23 @@ final class Site {
   private final Optional<Trust> trust;
   private final Receiving receiving;
   private volatile int port;
+  private volatile int plainPort;
 
   Site(Practice practice, WebRules rules, Clock clock, Consumer<String> console) {
+    this(practice, rules, clock, console, Optional.empty());
+  }
+
+  /**
+   * The same.
+   *
+   * @param trust the practice's own certificate
+   */
+  Site(
+      Practice practice,
+      WebRules rules,
+      Clock clock,
+      Consumer<String> console,
+      Optional<Trust> trust) {
     this.practice = practice;
     this.rules = rules;
     this.secrets = new Secrets(new SecureRandom());
@@ -31,7 +46,7 @@ final class Site {
     this.opening = new OpeningLink(secrets);
     this.photoKeys = new PhotoKeys(practice);
     this.console = console;
-    this.trust = Optional.empty();
+    this.trust = trust;
     this.receiving = new Receiving(practice, UploadRules.DEFAULT);
   }
 
@@ -64,8 +79,9 @@ final class Site {
     return console;
   }
 
-  void listensAt(int listening) {
+  void listensAt(int listening, int listeningPlainly) {
     port = listening;
+    plainPort = listeningPlainly;
   }
 
   /** Where a browser finds it: the first name that is settled, else the address. */
@@ -85,6 +101,12 @@ final class Site {
   /** The practice's own certificate, where it has one. */
   Optional<Trust> trust() {
     return trust;
+  }
+
+  /** Where a device finds the certificate before it trusts it. */
+  String trustAddress() {
+    String host = rules.names().isEmpty() ? Hosts.bracketed(rules.address()) : rules.names().get(0);
+    return "http://" + host + ":" + plainPort + "/trust";
   }
 
   /** Takes files from phones. */

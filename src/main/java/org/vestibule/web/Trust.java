@@ -1,17 +1,42 @@
 package org.vestibule.web;
 
-import java.util.Map;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.cert.Certificate;
+import java.security.cert.CertificateException;
+import java.security.cert.CertificateFactory;
+import java.util.HexFormat;
+import java.util.Locale;
+import org.vestibule.base.ContentHash;
 
 /**
  * The practice's own certificate, as devices are to trust it.
  *
  * @param pem the issuer's certificate
- * @param fingerprint SHA-256 of it, as devices show it: pairs of hexadecimal digits
- * @param plainAddress where it can be had before it is trusted
+ * @param fingerprint SHA-256 of it, as devices show it: pairs of hexadecimal digits, in four lines'
+ *     worth of groups
  */
-record Trust(String pem, String fingerprint, String plainAddress) {
+record Trust(String pem, String fingerprint) {
 
-  Map<String, Object> model() {
-    return Map.of("fingerprint", fingerprint, "plain", plainAddress);
+  /** Reads the certificate of the practice's own issuer. */
+  static Trust read(Path file) throws IOException {
+    byte[] pem = Files.readAllBytes(file);
+    try {
+      Certificate certificate =
+          CertificateFactory.getInstance("X.509")
+              .generateCertificate(new ByteArrayInputStream(pem));
+      String hash = ContentHash.of(certificate.getEncoded()).hex().toUpperCase(Locale.ROOT);
+      String pairs = HexFormat.ofDelimiter(":").withUpperCase().formatHex(parse(hash));
+      return new Trust(new String(pem, StandardCharsets.US_ASCII), pairs);
+    } catch (CertificateException e) {
+      throw new IOException("the practice's own certificate can't be read", e);
+    }
+  }
+
+  private static byte[] parse(String hash) {
+    return HexFormat.of().withUpperCase().parseHex(hash);
   }
 }

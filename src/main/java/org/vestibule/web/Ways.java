@@ -104,7 +104,13 @@ final class Ways {
     model.put("side", code.side());
     model.put("link", address);
     model.put("alone", !site.isReachable());
-    model.put("trust", site.trust().map(Trust::model).stream().toList());
+    model.put(
+        "trust",
+        site
+            .trust()
+            .map(trust -> Map.of("fingerprint", trust.fingerprint(), "plain", site.trustAddress()))
+            .stream()
+            .toList());
     return Answer.page("way", model);
   }
 

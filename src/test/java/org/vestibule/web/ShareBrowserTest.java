@@ -62,7 +62,9 @@ class ShareBrowserTest {
     browser.driver().get(server.address() + "/photograph/" + site.key(photo));
     browser.find("a[href^='/share/']").click();
     browser.until("document.querySelector('#purpose')");
-    browser.driver().executeScript("document.querySelectorAll('[name=photo]').forEach(i => i.checked = true)");
+    browser
+        .driver()
+        .executeScript("document.querySelectorAll('[name=photo]').forEach(i => i.checked = true)");
     browser.look("share");
     browser.driver().executeScript("document.querySelector('#purpose').value = 'own-copy'");
     browser.find("#recipient").sendKeys("Hazel Mossgrove");
@@ -95,7 +97,9 @@ class ShareBrowserTest {
     browser.press(Keys.SPACE);
     browser.until("location.search === '?tooth=16'");
     assertThat(browser.all("#photographs li:not([hidden])")).hasSize(1);
-    browser.driver().executeScript("document.querySelector('#photographs li:not([hidden]) a').focus()");
+    browser
+        .driver()
+        .executeScript("document.querySelector('#photographs li:not([hidden]) a').focus()");
     browser.press(Keys.ENTER);
     browser.until("document.querySelector('#large')");
     assertThat(browser.find("h1").getText()).isEqualTo("Upper occlusal");
@@ -127,6 +131,7 @@ class ShareBrowserTest {
     browser.until("document.querySelector('#photographs')");
     browser.find("button[value=de]").click();
     browser.until("document.documentElement.lang === 'de'");
-    assertThat(browser.find("main").getText()).contains("Geteilte Aufnahmen", "Okklusal Oberkiefer");
+    assertThat(browser.find("main").getText())
+        .contains("Geteilte Aufnahmen", "Okklusal Oberkiefer");
   }
 }

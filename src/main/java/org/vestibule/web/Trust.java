@@ -9,15 +9,14 @@ import java.security.cert.Certificate;
 import java.security.cert.CertificateException;
 import java.security.cert.CertificateFactory;
 import java.util.HexFormat;
-import java.util.Locale;
 import org.vestibule.base.ContentHash;
 
 /**
  * The practice's own certificate, as devices are to trust it.
  *
  * @param pem the issuer's certificate
- * @param fingerprint SHA-256 of it, as devices show it: pairs of hexadecimal digits, in four lines'
- *     worth of groups
+ * @param fingerprint SHA-256 of it, as devices show it: pairs of hexadecimal digits, eight of them
+ *     together
  */
 record Trust(String pem, String fingerprint) {
 
@@ -28,15 +27,13 @@ record Trust(String pem, String fingerprint) {
       Certificate certificate =
           CertificateFactory.getInstance("X.509")
               .generateCertificate(new ByteArrayInputStream(pem));
-      String hash = ContentHash.of(certificate.getEncoded()).hex().toUpperCase(Locale.ROOT);
-      String pairs = HexFormat.ofDelimiter(":").withUpperCase().formatHex(parse(hash));
-      return new Trust(new String(pem, StandardCharsets.US_ASCII), pairs);
+      String hash = ContentHash.of(certificate.getEncoded()).hex();
+      String pairs =
+          HexFormat.ofDelimiter(":").withUpperCase().formatHex(HexFormat.of().parseHex(hash));
+      String groups = pairs.replaceAll("((?:..:){7}..):", "$1 ");
+      return new Trust(new String(pem, StandardCharsets.US_ASCII), groups);
     } catch (CertificateException e) {
       throw new IOException("the practice's own certificate can't be read", e);
     }
-  }
-
-  private static byte[] parse(String hash) {
-    return HexFormat.of().withUpperCase().parseHex(hash);
   }
 }

@@ -92,6 +92,8 @@ class PhoneBrowserTest {
     browser.look("ways");
     String address = opened(browser);
     browser.look("way");
+    browser.size(760, 640);
+    browser.glance("phone-code");
     // What the code says is read off the screen, not out of the page.
     BufferedImage screen =
         ImageIO.read(
@@ -111,6 +113,7 @@ class PhoneBrowserTest {
     assertThat(browser.find("h1").getText()).isEqualTo("Quillfeather, Odalys");
     browser.look("phone");
     browser.size(360, 740);
+    browser.glance("phone-page");
     browser.find("button[value=de]").click();
     browser.until("document.documentElement.lang === 'de'");
     assertThat(browser.find(".takes").getText()).contains("Aufnehmen");
@@ -134,6 +137,8 @@ class PhoneBrowserTest {
           .isEqualTo("Do not delete anything from the phone yet.");
       browser.look("phone-cut");
       browser.size(360, 740);
+      browser.driver().executeScript("document.getElementById('files').scrollIntoView()");
+      browser.glance("phone-cut");
       line.mend();
       browser.until("document.getElementById('verdict').dataset.state === 'all-safe'");
       assertThat(browser.all("#files li[data-state=safe]")).hasSize(3);

@@ -75,6 +75,9 @@ class ShareBrowserTest {
     String address = browser.all(".address").get(0).getText();
     String second = browser.find(".large-secret").getText();
     browser.look("share-made");
+    browser.size(760, 700);
+    browser.glance("referrer-link");
+    browser.size(1280, 900);
 
     open(browser, address);
     browser.find("#second").sendKeys("not this one");
@@ -89,6 +92,8 @@ class ShareBrowserTest {
     int all = browser.all("#photographs li:not([hidden])").size();
     assertThat(all).isGreaterThan(3);
     browser.look("shared");
+    browser.size(1100, 640);
+    browser.glance("referrer-page");
 
     // By keys alone: a tooth, then the photograph.
     browser

@@ -75,7 +75,8 @@ class TrustPageTest {
     String fingerprint =
         HexFormat.ofDelimiter(":")
             .formatHex(MessageDigest.getInstance("SHA-256").digest(certificate.getEncoded()))
-            .toUpperCase(Locale.ROOT);
+            .toUpperCase(Locale.ROOT)
+            .replaceAll("(.{23}):", "$1 ");
     assertThat(Caller.text(get("/trust"))).contains(fingerprint);
     // Only the practice's own screen counts; it is shown there, by TLS.
     HttpResponse<byte[]> signIn =
@@ -128,6 +129,9 @@ class TrustPageTest {
     browser.driver().get(plain + "/trust");
     browser.until("document.querySelector('.fingerprint')");
     browser.look("trust");
+    browser.size(720, 860);
+    browser.glance("phone-trust");
+    browser.size(1280, 900);
     // The practice's screen says where it is, and the fingerprint that counts.
     browser.driver().get(server.address() + "/assets/mark.svg");
     browser.driver().manage().deleteAllCookies();

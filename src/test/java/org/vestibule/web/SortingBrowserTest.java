@@ -172,7 +172,7 @@ class SortingBrowserTest {
     long sample = Long.parseLong(left.getAttribute("aria-valuetext"));
     // 4:2:0 has MCUs of 16 by 16 samples (ITU-T T.81 A.2.4).
     assertThat(sample).isEqualTo(48);
-    browser.find("#take").sendKeys("");
+    browser.until("!document.querySelector('#take').disabled");
     browser.driver().executeScript("document.querySelector('#take').focus()");
   }
 

@@ -138,6 +138,13 @@ final class Practice {
     return assign(0);
   }
 
+  /** The same with what was said by the phones that it came by. */
+  Assignment byPhone(List<PersonWords> said) {
+    return assigner()
+        .forRoll(new Roll(photos, leftOut), RollCards.NONE, photo -> said)
+        .assign(photos.get(0), List.of());
+  }
+
   Assignment assign(int index) {
     return assigner().assign(photos.get(index), new Roll(photos, leftOut));
   }

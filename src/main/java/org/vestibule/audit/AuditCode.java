@@ -1,14 +1,9 @@
 package org.vestibule.audit;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.vestibule.base.ResourceTable;
 
 /**
  * A code of an audit message (CodedValueType of PS3.15 A.5.1).
@@ -36,18 +31,8 @@ record AuditCode(String value, String system, String text) {
   }
 
   private static Map<String, AuditCode> read() {
-    try (InputStream in =
-            Objects.requireNonNull(
-                AuditCode.class.getResourceAsStream(RESOURCE), "missing resource " + RESOURCE);
-        BufferedReader reader =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return reader
-          .lines()
-          .skip(2)
-          .map(line -> line.split(",", -1))
-          .collect(Collectors.toMap(c -> c[0], c -> new AuditCode(c[1], c[2], c[3])));
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read resource " + RESOURCE, e);
-    }
+    return ResourceTable.lines(AuditCode.class, RESOURCE).stream()
+        .map(line -> line.split(",", -1))
+        .collect(Collectors.toMap(c -> c[0], c -> new AuditCode(c[1], c[2], c[3])));
   }
 }

@@ -1,14 +1,9 @@
 package org.vestibule.dicom;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.vestibule.base.ResourceTable;
 
 /** The character sets that PS3.3 C.12.1.1.2 defines, from the table {@code character-sets.csv}. */
 final class CharacterSets {
@@ -75,26 +70,17 @@ final class CharacterSets {
   }
 
   private static List<CodeElement> load() {
-    try (InputStream in = CharacterSets.class.getResourceAsStream(RESOURCE)) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its table " + RESOURCE);
-      }
-      return new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
-          .lines()
-          .skip(2)
-          .map(line -> line.split(",", -1))
-          .map(
-              c ->
-                  new CodeElement(
-                      c[0],
-                      c[1],
-                      c[2].equals("G1"),
-                      c[3],
-                      Integer.parseInt(c[4]),
-                      Charset.forName(c[5])))
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException("the program's table " + RESOURCE + " can't be read", e);
-    }
+    return ResourceTable.lines(CharacterSets.class, RESOURCE).stream()
+        .map(line -> line.split(",", -1))
+        .map(
+            c ->
+                new CodeElement(
+                    c[0],
+                    c[1],
+                    c[2].equals("G1"),
+                    c[3],
+                    Integer.parseInt(c[4]),
+                    Charset.forName(c[5])))
+        .toList();
   }
 }

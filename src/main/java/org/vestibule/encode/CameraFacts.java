@@ -1,16 +1,9 @@
 package org.vestibule.encode;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.vestibule.base.ResourceTable;
 
 /**
  * The allow-list of camera facts, with a reason for each line. A fact that is not on it, or is
@@ -48,25 +41,17 @@ public final class CameraFacts {
 
   /** The list that belongs to this recipe. */
   public static CameraFacts standard() {
-    try (InputStream in =
-            Objects.requireNonNull(
-                CameraFacts.class.getResourceAsStream(RESOURCE), "missing resource " + RESOURCE);
-        BufferedReader reader =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      List<Line> lines = new ArrayList<>();
-      for (String row : reader.lines().skip(2).toList()) {
-        String[] cells = row.split(",", -1);
-        if (cells.length != COLUMNS) {
-          throw new IllegalStateException(
-              RESOURCE + " has a line of " + cells.length + " cells instead of " + COLUMNS);
-        }
-        lines.add(
-            new Line(cells[0], cells[1], cells[2], cells[3].equals("yes"), cells[4], cells[5]));
-      }
-      return new CameraFacts(lines);
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read resource " + RESOURCE, e);
+    return new CameraFacts(
+        ResourceTable.lines(CameraFacts.class, RESOURCE).stream().map(CameraFacts::line).toList());
+  }
+
+  private static Line line(String row) {
+    String[] cells = row.split(",", -1);
+    if (cells.length != COLUMNS) {
+      throw new IllegalStateException(
+          RESOURCE + " has a line of " + cells.length + " cells instead of " + COLUMNS);
     }
+    return new Line(cells[0], cells[1], cells[2], cells[3].equals("yes"), cells[4], cells[5]);
   }
 
   public List<Line> lines() {

@@ -1,15 +1,9 @@
 package org.vestibule.encode;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.ResourceTable;
 import org.vestibule.dental.Code;
 
 /**
@@ -35,17 +29,16 @@ public record RejectionReason(
   private static final String RESOURCE = "rejection-reasons.csv";
   private static final int COLUMNS = 6;
 
+  private static final class Table {
+    static final List<RejectionReason> ALL =
+        ResourceTable.lines(RejectionReason.class, RESOURCE).stream()
+            .map(RejectionReason::read)
+            .toList();
+  }
+
   /** All reasons there are, in the order of the table. */
   public static List<RejectionReason> all() {
-    try (InputStream in =
-            Objects.requireNonNull(
-                RejectionReason.class.getResourceAsStream(RESOURCE), "missing " + RESOURCE);
-        BufferedReader reader =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return reader.lines().skip(2).map(RejectionReason::read).toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read resource " + RESOURCE, e);
-    }
+    return Table.ALL;
   }
 
   /** The reason that this word stands for. */

@@ -1,13 +1,8 @@
 package org.vestibule.forward;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import org.vestibule.base.ResourceTable;
 
 /** A table of status numbers by range: what each does to a delivery, and in words. */
 final class StatusTable {
@@ -36,19 +31,10 @@ final class StatusTable {
   private final List<Line> lines;
 
   private StatusTable(String name, int radix) {
-    try (InputStream in = StatusTable.class.getResourceAsStream(name)) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its resource " + name);
-      }
-      lines =
-          new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
-              .lines()
-              .skip(2) // source, then the heads of the columns
-              .map(text -> line(text, radix))
-              .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    lines =
+        ResourceTable.lines(StatusTable.class, name).stream()
+            .map(text -> line(text, radix))
+            .toList();
   }
 
   private static Line line(String text, int radix) {

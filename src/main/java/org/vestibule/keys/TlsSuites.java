@@ -1,10 +1,7 @@
 package org.vestibule.keys;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.vestibule.base.ResourceTable;
 
 /** The protocols and suites that are offered and accepted, from {@code tls-suites.csv}. */
 final class TlsSuites {
@@ -22,17 +19,8 @@ final class TlsSuites {
   }
 
   private static List<String[]> rows() {
-    try (InputStream bytes = TlsSuites.class.getResourceAsStream("tls-suites.csv")) {
-      if (bytes == null) {
-        throw new IllegalStateException("tls-suites.csv is missing from the program");
-      }
-      return new String(bytes.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .skip(2)
-          .map(line -> line.split(",", -1))
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException("tls-suites.csv can't be read", e);
-    }
+    return ResourceTable.lines(TlsSuites.class, "tls-suites.csv").stream()
+        .map(line -> line.split(",", -1))
+        .toList();
   }
 }

@@ -1,11 +1,5 @@
 package org.vestibule.release;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -15,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.vestibule.base.Outcome;
+import org.vestibule.base.ResourceTable;
 import org.vestibule.deid.ProfileOption;
 import org.vestibule.dicom.Dictionary;
 
@@ -42,20 +37,11 @@ public final class Purposes {
   }
 
   private static Map<String, Purpose> load() {
-    try (InputStream in = Purposes.class.getResourceAsStream("purposes.csv")) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its table purposes.csv");
-      }
-      Map<String, Purpose> all = new LinkedHashMap<>();
-      new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
-          .lines()
-          .skip(2)
-          .map(line -> purpose(line.split(",", COLUMNS)))
-          .forEach(purpose -> all.put(purpose.key(), purpose));
-      return all;
-    } catch (IOException e) {
-      throw new UncheckedIOException("the program's table purposes.csv can't be read", e);
-    }
+    Map<String, Purpose> all = new LinkedHashMap<>();
+    ResourceTable.lines(Purposes.class, "purposes.csv").stream()
+        .map(line -> purpose(line.split(",", COLUMNS)))
+        .forEach(purpose -> all.put(purpose.key(), purpose));
+    return all;
   }
 
   private static Purpose purpose(String[] c) {

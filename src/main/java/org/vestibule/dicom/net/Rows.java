@@ -1,11 +1,8 @@
 package org.vestibule.dicom.net;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import org.vestibule.base.ResourceTable;
 
 /** The rows of one of this room's tables: fields between commas, quoted where they hold one. */
 final class Rows {
@@ -13,18 +10,7 @@ final class Rows {
   private Rows() {}
 
   static List<List<String>> of(String resource) {
-    try (InputStream bytes = Rows.class.getResourceAsStream(resource)) {
-      if (bytes == null) {
-        throw new IllegalStateException(resource + " is missing from the program");
-      }
-      return new String(bytes.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .skip(2)
-          .map(Rows::fields)
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(resource + " can't be read", e);
-    }
+    return ResourceTable.lines(Rows.class, resource).stream().map(Rows::fields).toList();
   }
 
   private static List<String> fields(String line) {

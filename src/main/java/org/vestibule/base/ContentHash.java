@@ -56,7 +56,8 @@ public record ContentHash(String hex) implements Comparable<ContentHash> {
     return hex;
   }
 
-  private static MessageDigest sha256() {
+  /** The digest that it is made by, begun anew. */
+  public static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {

@@ -11,8 +11,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.util.HexFormat;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
+import org.vestibule.base.Synced;
 
 /**
  * The practice's secret, from which all its UIDs are made: 32 random bytes as hexadecimal digits in
@@ -77,7 +77,11 @@ final class PracticeSecret {
       OwnerOnly.createFile(partial);
       write(partial, line);
       name(partial, file);
-      syncFolder(file.toAbsolutePath().getParent());
+      Path folder = file.toAbsolutePath().getParent();
+      if (folder != null) {
+        // Objects must not outlive a power cut that their secret does not.
+        Synced.folder(folder);
+      }
     } finally {
       Files.deleteIfExists(partial);
     }
@@ -103,15 +107,6 @@ final class PracticeSecret {
     } catch (UnsupportedOperationException | FileSystemException noLinks) {
       if (!Files.exists(file)) {
         Files.move(partial, file);
-      }
-    }
-  }
-
-  /** Objects must not outlive a power cut that their secret does not; Windows opens no folder. */
-  private static void syncFolder(@Nullable Path folder) throws IOException {
-    if (folder != null && !folder.getFileSystem().getSeparator().equals("\\")) {
-      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-        channel.force(true);
       }
     }
   }

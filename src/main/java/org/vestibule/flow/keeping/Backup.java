@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.base.Synced;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import org.vestibule.store.RunLock;
@@ -79,7 +80,7 @@ public final class Backup {
   private Outcome<BackupReport> copies(Path part) throws IOException {
     Path ledger = part.resolve(Snapshots.LEDGER);
     practice.store().ledger().copyTo(ledger);
-    SafeCopy.sync(ledger);
+    Synced.file(ledger);
     if (!LedgerCopy.faults(ledger).isEmpty()) {
       return Outcome.refused(
           Outcome.Kind.DAMAGE,
@@ -137,6 +138,6 @@ public final class Backup {
             snapshots.names().size(),
             kept.size(),
             kept.stream().mapToLong(LedgerCopy.Kept::sizeBytes).sum()));
-    SafeCopy.syncFolder(request.to());
+    Synced.folder(request.to());
   }
 }

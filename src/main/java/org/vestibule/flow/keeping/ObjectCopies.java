@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.Synced;
 import org.vestibule.store.Finding;
 import org.vestibule.store.ledger.LedgerCopy;
 import org.vestibule.store.objects.FolderObjectStore;
@@ -80,8 +81,8 @@ final class ObjectCopies {
   /** Puts the names of all copies on the disk. */
   void finish() throws IOException {
     for (Path folder : touched) {
-      SafeCopy.syncFolder(folder);
-      SafeCopy.syncFolder(SafeCopy.parent(folder));
+      Synced.folder(folder);
+      Synced.folder(SafeCopy.parent(folder));
     }
   }
 

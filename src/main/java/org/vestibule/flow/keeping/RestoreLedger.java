@@ -8,6 +8,7 @@ import java.util.List;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.base.Synced;
 import org.vestibule.flow.Settings;
 import org.vestibule.store.RunLock;
 import org.vestibule.store.Store;
@@ -36,7 +37,7 @@ public final class RestoreLedger {
           SafeCopy.rename(home.resolve(name), aside.resolve(name));
         }
       }
-      SafeCopy.syncFolder(home);
+      Synced.folder(home);
       SafeCopy.file(source.ledger(), home.resolve(Snapshots.LEDGER));
       String note =
           "What happened after that moment is not in this ledger. The ledger that was there before"

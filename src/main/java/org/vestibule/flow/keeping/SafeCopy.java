@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.Synced;
 
 /** Writes files on another disk whole or not at all, and reads back what was written. */
 final class SafeCopy {
@@ -50,12 +51,12 @@ final class SafeCopy {
     Path part = Files.createTempFile(folder, target.getFileName() + "-", PART);
     try {
       Files.copy(from, part, StandardCopyOption.REPLACE_EXISTING);
-      sync(part);
+      Synced.file(part);
       if (!ContentHash.of(part).equals(ContentHash.of(from))) {
         throw new IOException(UNLIKE);
       }
       rename(part, target);
-      syncFolder(folder);
+      Synced.folder(folder);
     } finally {
       Files.deleteIfExists(part);
     }
@@ -77,23 +78,6 @@ final class SafeCopy {
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (AtomicMoveNotSupportedException e) {
       Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-    }
-  }
-
-  /** Puts on the disk what another program wrote into a file. */
-  static void sync(Path file) throws IOException {
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
-      channel.force(true);
-    }
-  }
-
-  /** Puts the names in a folder on the disk; Windows opens no folder as a file. */
-  static void syncFolder(Path folder) throws IOException {
-    if (folder.getFileSystem().getSeparator().equals("\\")) {
-      return;
-    }
-    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-      channel.force(true);
     }
   }
 

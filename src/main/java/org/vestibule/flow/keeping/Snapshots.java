@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.vestibule.base.Synced;
 
 /** The moments that a backup folder holds, each in a folder named by its time. */
 final class Snapshots {
@@ -66,9 +67,9 @@ final class Snapshots {
   String finish(Path part) throws IOException {
     String name = String.valueOf(part.getFileName());
     String finished = name.substring(0, name.length() - SafeCopy.PART.length());
-    SafeCopy.syncFolder(part);
+    Synced.folder(part);
     SafeCopy.rename(part, of(finished));
-    SafeCopy.syncFolder(folder);
+    Synced.folder(folder);
     return finished;
   }
 

@@ -1,13 +1,12 @@
 package org.vestibule.flow.phone;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
+import org.vestibule.base.Synced;
 import org.vestibule.store.ledger.Uploads;
 
 /** Gives whole files their place in the inbox: in one step, and never over another file. */
@@ -46,8 +45,8 @@ final class InboxPlace {
     }
     Files.createDirectories(folder);
     name(part, target, folder);
-    sync(folder);
-    sync(inbox);
+    Synced.folder(folder);
+    Synced.folder(inbox);
     Files.deleteIfExists(part);
   }
 
@@ -69,22 +68,10 @@ final class InboxPlace {
   private static void copy(Path part, Path target, Path folder) throws IOException {
     Path beside = folder.resolve("." + part.getFileName());
     Files.copy(part, beside, StandardCopyOption.REPLACE_EXISTING);
-    try (FileChannel file = FileChannel.open(beside, StandardOpenOption.WRITE)) {
-      file.force(true);
-    }
+    Synced.file(beside);
     if (Files.mismatch(beside, part) != -1 || Files.exists(target)) {
       throw new FileAlreadyExistsException("the place in the inbox was taken meanwhile");
     }
     Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE);
-  }
-
-  /** Where no folder can be opened as a file, the file system keeps the order by itself. */
-  private static void sync(Path folder) throws IOException {
-    if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      return;
-    }
-    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-      channel.force(true);
-    }
   }
 }

@@ -2,13 +2,13 @@ package org.vestibule.store.ledger;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import org.vestibule.base.ContentHash;
 
 /**
  * Digests of a result's rows: SHA-256 over the name, kind and bytes of each column that holds
@@ -28,18 +28,10 @@ final class RowDigest {
   RowDigest(ResultSet rows, int first) throws SQLException {
     this.rows = rows;
     this.first = first;
-    this.sha = sha256();
+    this.sha = ContentHash.sha256();
     ResultSetMetaData columns = rows.getMetaData();
     for (int at = first; at <= columns.getColumnCount(); at++) {
       names.add(columns.getColumnName(at).getBytes(StandardCharsets.UTF_8));
-    }
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("this Java runtime lacks SHA-256", e);
     }
   }
 

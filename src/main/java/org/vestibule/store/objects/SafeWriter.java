@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
+import org.vestibule.base.Synced;
 import org.vestibule.store.steps.WriteStep;
 import org.vestibule.store.steps.WriteSteps;
 
@@ -43,7 +44,7 @@ final class SafeWriter {
       named = name(temporary, target);
       if (named) {
         steps.reached(WriteStep.OBJECT_NAMED);
-        syncFolder(folder);
+        Synced.folder(folder);
       }
     } catch (IOException | RuntimeException e) {
       remove(temporary).ifPresent(e::addSuppressed);
@@ -76,7 +77,7 @@ final class SafeWriter {
       Files.createDirectories(folder);
       Path parent = folder.getParent();
       if (parent != null) {
-        syncFolder(parent);
+        Synced.folder(parent);
       }
     }
   }
@@ -134,15 +135,5 @@ final class SafeWriter {
       throw new IOException("the objects folder lies where files can't be renamed in one step", e);
     }
     return true;
-  }
-
-  /** Windows opens no folder as a file; there the file system keeps the order by itself. */
-  private static void syncFolder(Path folder) throws IOException {
-    if (HeldFile.isWindows(folder)) {
-      return;
-    }
-    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-      channel.force(true);
-    }
   }
 }

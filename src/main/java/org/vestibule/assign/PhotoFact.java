@@ -1,7 +1,9 @@
 package org.vestibule.assign;
 
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** What a person may state about a photograph; each is a column of the manifest. */
@@ -38,6 +40,9 @@ public enum PhotoFact {
   /** Yes if the sound rows of a damaged picture may be filed as what is left of it. */
   SALVAGE;
 
+  private static final Set<PhotoFact> MAY_BE_NONE =
+      EnumSet.of(TEETH, INCISORS, UP, CROP, ACCESSORIES, STAGE, TREATMENT, NOTE);
+
   private final String alsoCalled;
 
   PhotoFact(String... alsoCalled) {
@@ -47,6 +52,11 @@ public enum PhotoFact {
   /** Its word in lists and messages, such as {@code mirror}. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** True if a person may say that there is none, which takes away what was proposed or filed. */
+  public boolean mayBeNone() {
+    return MAY_BE_NONE.contains(this);
   }
 
   /** The fact with this word. */

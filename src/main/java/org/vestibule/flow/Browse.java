@@ -1,7 +1,6 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,7 +11,6 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.search.Question;
 import org.vestibule.search.QuestionOptions;
-import org.vestibule.search.QuestionReader;
 import org.vestibule.store.index.AnyOf;
 import org.vestibule.store.index.IndexAnswer;
 import org.vestibule.store.index.IndexField;
@@ -66,11 +64,7 @@ public final class Browse {
   public Outcome<Answer> ask(
       String words, QuestionOptions options, Order order, int offset, int limit)
       throws IOException {
-    practice.store().followIndex();
-    LocalDate today = LocalDate.now(practice.clock().withZone(practice.settings().zone()));
-    Outcome<Question> read =
-        new QuestionReader(practice.views(), practice.teeth(), practice.store().index(), today)
-            .read(words, options);
+    Outcome<Question> read = Find.understood(practice, words, options);
     if (!(read instanceof Done<Question> asked)) {
       return ((Refused<Question>) read).as();
     }

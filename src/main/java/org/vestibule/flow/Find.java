@@ -69,11 +69,7 @@ public final class Find {
   public static Outcome<Answer> ask(
       Practice practice, String words, QuestionOptions options, int limit, String by)
       throws IOException {
-    practice.store().followIndex();
-    LocalDate today = LocalDate.now(practice.clock().withZone(practice.settings().zone()));
-    Outcome<Question> read =
-        new QuestionReader(practice.views(), practice.teeth(), practice.store().index(), today)
-            .read(words, options);
+    Outcome<Question> read = understood(practice, words, options);
     if (!(read instanceof Done<Question> asked)) {
       return ((Refused<Question>) read).as();
     }
@@ -86,6 +82,15 @@ public final class Find {
       rows.add(row(hit.record(), closeness));
     }
     return Outcome.done(new Answer(question.understood(), rows, found.total()));
+  }
+
+  /** What a question asks, by the words of the index after it has followed the ledger. */
+  static Outcome<Question> understood(Practice practice, String words, QuestionOptions options)
+      throws IOException {
+    practice.store().followIndex();
+    LocalDate today = LocalDate.now(practice.clock().withZone(practice.settings().zone()));
+    return new QuestionReader(practice.views(), practice.teeth(), practice.store().index(), today)
+        .read(words, options);
   }
 
   private static Row row(IndexRecord record, String closeness) {

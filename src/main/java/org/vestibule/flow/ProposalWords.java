@@ -1,10 +1,8 @@
 package org.vestibule.flow;
 
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.assign.PersonWords;
@@ -17,17 +15,6 @@ final class ProposalWords {
 
   /** The word that takes away what was proposed or filed. */
   private static final String NONE = "none";
-
-  private static final Set<PhotoFact> CAN_BE_TAKEN_AWAY =
-      EnumSet.of(
-          PhotoFact.TEETH,
-          PhotoFact.INCISORS,
-          PhotoFact.UP,
-          PhotoFact.CROP,
-          PhotoFact.ACCESSORIES,
-          PhotoFact.STAGE,
-          PhotoFact.TREATMENT,
-          PhotoFact.NOTE);
 
   private static final String LIKELY = " (usual, not stated)";
 
@@ -76,8 +63,8 @@ final class ProposalWords {
         completed = completed.with(fact, proposed);
       }
     }
-    for (PhotoFact fact : CAN_BE_TAKEN_AWAY) {
-      if (said.get(fact).equalsIgnoreCase(NONE)) {
+    for (PhotoFact fact : PhotoFact.values()) {
+      if (fact.mayBeNone() && said.get(fact).equalsIgnoreCase(NONE)) {
         completed = completed.with(fact, "");
       }
     }

@@ -69,13 +69,13 @@ public final class Sharing {
     Instant endsAt = practice.clock().instant().plus(Duration.ofDays(days));
     return new Releasing(practice)
         .make(
-            release(words, files.folder(mark)),
+            release(words, files.folder(mark), null),
             by,
             (row, made) -> ledger.shares().add(mark, row.id(), hash, by, endsAt, photos(made)))
         .map(row -> ledger.shares().find(mark).orElseThrow());
   }
 
-  private static ReleaseWords release(ShareWords words, Path target) {
+  private static ReleaseWords release(ShareWords words, Path target, @Nullable Path passphrase) {
     return new ReleaseWords(
         words.purpose(),
         words.photos(),
@@ -87,27 +87,13 @@ public final class Sharing {
         Map.of(),
         Set.of(Format.JPEG),
         target,
-        null);
+        passphrase);
   }
 
   /** The same copies as a package to hand over, where no link can be opened from outside. */
   public Outcome<ReleaseRow> pack(
       ShareWords words, Path target, @Nullable Path passphrase, String by) throws IOException {
-    return new Releasing(practice)
-        .make(
-            new ReleaseWords(
-                words.purpose(),
-                words.photos(),
-                words.recipient(),
-                words.askedBy(),
-                words.why(),
-                words.lookedBy(),
-                false,
-                Map.of(),
-                Set.of(Format.JPEG),
-                target,
-                passphrase),
-            by);
+    return new Releasing(practice).make(release(words, target, passphrase), by);
   }
 
   private static List<ShareRow.Photo> photos(Release release) {

@@ -16,16 +16,6 @@ import org.vestibule.flow.FilingByHand;
  */
 final class Labels {
 
-  private static final Set<PhotoFact> MAY_BE_NONE =
-      EnumSet.of(
-          PhotoFact.TEETH,
-          PhotoFact.INCISORS,
-          PhotoFact.UP,
-          PhotoFact.CROP,
-          PhotoFact.ACCESSORIES,
-          PhotoFact.STAGE,
-          PhotoFact.TREATMENT,
-          PhotoFact.NOTE);
   private static final Set<PhotoFact> YES_OR_NO = EnumSet.of(PhotoFact.TRIM, PhotoFact.SALVAGE);
 
   private Labels() {}
@@ -39,7 +29,7 @@ final class Labels {
     PersonWords words = PersonWords.by(person);
     for (PhotoFact fact : PhotoFact.values()) {
       String said = field.apply(fact.word());
-      String blank = MAY_BE_NONE.contains(fact) ? "none" : YES_OR_NO.contains(fact) ? "no" : "";
+      String blank = fact.mayBeNone() ? "none" : YES_OR_NO.contains(fact) ? "no" : "";
       words = words.with(fact, said.isEmpty() ? blank : said);
     }
     return words.seenByPerson();

@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import org.vestibule.audit.AuditRules;
+import org.vestibule.dental.LowerArchShown;
 import org.vestibule.forward.worklist.WorklistRules;
 
 /** Settings of which one part differs. */
@@ -22,18 +23,24 @@ public final class SettingsWith {
 
   /** The settings of a site of this id and name. */
   public static Settings site(Settings old, String id, String name) {
-    return with(old, id, name, old.audit(), old.worklist(), old.door());
+    return with(old, id, name, old.lowerArch(), old.audit(), old.worklist(), old.door());
+  }
+
+  /** The settings with another name and lower arch. */
+  static Settings shown(Settings old, String name, LowerArchShown lowerArch) {
+    return with(old, old.practiceId(), name, lowerArch, old.audit(), old.worklist(), old.door());
   }
 
   private static Settings with(
       Settings old, AuditRules audit, WorklistRules worklist, DoorRules door) {
-    return with(old, old.practiceId(), old.practiceName(), audit, worklist, door);
+    return with(old, old.practiceId(), old.practiceName(), old.lowerArch(), audit, worklist, door);
   }
 
   private static Settings with(
       Settings old,
       String id,
       String name,
+      LowerArchShown lowerArch,
       AuditRules audit,
       WorklistRules worklist,
       DoorRules door) {
@@ -43,7 +50,7 @@ public final class SettingsWith {
         old.zone(),
         old.issuer(),
         old.notation(),
-        old.lowerArch(),
+        lowerArch,
         old.inbox(),
         old.objects(),
         old.visits(),

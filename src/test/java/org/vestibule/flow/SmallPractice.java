@@ -115,31 +115,7 @@ public final class SmallPractice {
 
   /** The settings with this name, zone and lower arch. */
   Settings with(String name, ZoneId zone, LowerArchShown lowerArch) {
-    Settings old = Settings.defaults(home, zone);
-    return new Settings(
-        old.practiceId(),
-        name,
-        zone,
-        old.issuer(),
-        old.notation(),
-        lowerArch,
-        old.inbox(),
-        old.objects(),
-        old.visits(),
-        old.views(),
-        old.settle(),
-        old.namePatterns(),
-        old.oneExport(),
-        old.captures(),
-        old.sorting(),
-        old.ageOfMajority(),
-        old.quality(),
-        old.night(),
-        old.web(),
-        old.forward(),
-        old.audit(),
-        old.worklist(),
-        old.door());
+    return SettingsWith.shown(Settings.defaults(home, zone), name, lowerArch);
   }
 
   Practice open() throws IOException {

@@ -9,7 +9,15 @@ import java.time.ZoneOffset;
 /** A clock that a test moves. */
 public final class MovingClock extends Clock {
 
-  private Instant now = Instant.parse("2026-03-14T02:00:00Z");
+  private Instant now;
+
+  public MovingClock() {
+    this(Instant.parse("2026-03-14T02:00:00Z"));
+  }
+
+  public MovingClock(Instant start) {
+    now = start;
+  }
 
   public synchronized void move(Duration by) {
     now = now.plus(by);

@@ -31,6 +31,19 @@ public final class SampleFolder {
     return FOLDER.resolve("manifest.csv");
   }
 
+  /** Lays roll, manifest and visits into a new home folder, and names its inbox. */
+  public static Path layOut(Path home) throws IOException {
+    Path inbox = Files.createDirectories(home.resolve("inbox"));
+    try (Stream<Path> files = Files.list(roll())) {
+      for (Path file : files.toList()) {
+        Files.copy(file, inbox.resolve(String.valueOf(file.getFileName())));
+      }
+    }
+    Files.copy(manifest(), inbox.resolve("manifest.csv"));
+    Files.copy(visits(), home.resolve("visits.csv"));
+    return inbox;
+  }
+
   /** What should become of each file: file, expected, view, patient_orientation, reason. */
   public static List<Map<String, String>> expected() throws IOException {
     return table(FOLDER.resolve("expected.csv"));

@@ -3,7 +3,6 @@ package org.vestibule.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
@@ -37,12 +36,7 @@ class ManyAtOnceTest {
     try (Practice practice = Practice.open(home, settings, TestHome.CLOCK, false).orThrow();
         Server server =
             Server.start(practice, WebRules.DEFAULT.at(0), null, s -> {}, defects::add)) {
-      Sittings sittings =
-          new Sittings(
-              practice.store().ledger().sessions(),
-              WebRules.DEFAULT,
-              practice.clock(),
-              new Secrets(new SecureRandom()));
+      Sittings sittings = SampleSite.sittings(practice);
       Caller caller = new Caller(server, sittings.begin("", Role.STAFF, "", "B. Rook"));
       assertThat(Caller.text(caller.get("/results"))).contains("0 photographs");
       ExecutorService browsers = Executors.newFixedThreadPool(BROWSERS);

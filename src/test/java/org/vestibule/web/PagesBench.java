@@ -2,7 +2,6 @@ package org.vestibule.web;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
@@ -62,12 +61,7 @@ final class PagesBench {
       try (Server server =
           Server.start(
               practice, WebRules.DEFAULT.at(0), null, s -> {}, Throwable::printStackTrace)) {
-        Sittings sittings =
-            new Sittings(
-                practice.store().ledger().sessions(),
-                WebRules.DEFAULT,
-                practice.clock(),
-                new Secrets(new SecureRandom()));
+        Sittings sittings = SampleSite.sittings(practice);
         Browser browser =
             Browser.shared().as(server, sittings.begin("", Role.READER, "", "B. Rook"));
         browser.driver().get(server.address() + "/");

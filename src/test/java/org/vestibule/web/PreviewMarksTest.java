@@ -9,7 +9,6 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
-import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -132,12 +131,7 @@ class PreviewMarksTest {
             Progress.NONE)
         .orThrow();
     server = Server.start(practice, WebRules.DEFAULT.at(0), null, said -> {}, defect -> {});
-    Sittings sittings =
-        new Sittings(
-            practice.store().ledger().sessions(),
-            WebRules.DEFAULT,
-            practice.clock(),
-            new Secrets(new SecureRandom()));
+    Sittings sittings = SampleSite.sittings(practice);
     caller = new Caller(server, sittings.begin("", Role.STAFF, "", "B. Rook"));
   }
 

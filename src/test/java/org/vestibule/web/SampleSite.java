@@ -29,6 +29,7 @@ import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.phone.WayIn;
 import org.vestibule.keys.Passwords;
+import org.vestibule.samples.SampleFolder;
 import org.vestibule.store.index.IndexQuery;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.ledger.PhoneLinkRow;
@@ -45,6 +46,18 @@ final class SampleSite {
   static final String TODAY_OTHER = "V-1402";
 
   private static SampleSite shared;
+
+  /** Pages that can be reached under a name, as links need it. */
+  static final WebRules REACHED =
+      new WebRules(
+          "127.0.0.1",
+          0,
+          List.of("localhost"),
+          WebRules.Tls.NONE,
+          WebRules.DEFAULT.files(),
+          "",
+          WebRules.DEFAULT.idle(),
+          WebRules.DEFAULT.longest());
 
   private final Path home;
   private final Practice practice;
@@ -77,15 +90,7 @@ final class SampleSite {
   }
 
   private static SampleSite make(Path home) throws IOException {
-    Path samples = Path.of("samples");
-    Path inbox = Files.createDirectories(home.resolve("inbox"));
-    try (Stream<Path> roll = Files.list(samples.resolve("roll"))) {
-      for (Path file : roll.toList()) {
-        Files.copy(file, inbox.resolve(String.valueOf(file.getFileName())));
-      }
-    }
-    Files.copy(samples.resolve("manifest.csv"), inbox.resolve("manifest.csv"));
-    Files.copy(samples.resolve("visits.csv"), home.resolve("visits.csv"));
+    Path inbox = SampleFolder.layOut(home);
     Practice practice = Practice.open(home, Settings.defaults(home, ZONE), CLOCK, true).orThrow();
     Ingest.run(
             practice,
@@ -219,6 +224,11 @@ final class SampleSite {
   }
 
   Sittings sittings() {
+    return sittings(practice);
+  }
+
+  /** The sittings of any practice. */
+  static Sittings sittings(Practice practice) {
     return new Sittings(
         practice.store().ledger().sessions(),
         WebRules.DEFAULT,

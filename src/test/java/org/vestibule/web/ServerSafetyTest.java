@@ -6,15 +6,11 @@ import java.io.ByteArrayInputStream;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -24,6 +20,7 @@ import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import org.vestibule.flow.TestHome;
 import org.vestibule.flow.WebRules;
+import org.vestibule.forward.MovingClock;
 import org.vestibule.keys.Passwords;
 import org.vestibule.keys.TlsFiles;
 
@@ -33,33 +30,9 @@ class ServerSafetyTest {
   private static final String PASSWORD = "seven slow barges pass";
   private static final Instant START = Instant.parse("2026-03-14T06:00:00Z");
 
-  /** A clock that the test moves on. */
-  private static final class Moving extends Clock {
-    private final AtomicReference<Instant> now = new AtomicReference<>(START);
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return now.get();
-    }
-
-    void pass(Duration time) {
-      now.updateAndGet(instant -> instant.plus(time));
-    }
-  }
-
   @TempDir Path home;
 
-  private final Moving clock = new Moving();
+  private final MovingClock clock = new MovingClock(START);
   private final List<String> said = new ArrayList<>();
   private Practice practice;
   private Server server;
@@ -161,7 +134,7 @@ class ServerSafetyTest {
     HttpResponse<byte[]> waits = signIn("chair", PASSWORD);
     assertThat(waits.statusCode()).isEqualTo(429);
     assertThat(Caller.text(waits)).contains("There were too many attempts.");
-    clock.pass(Duration.ofMinutes(11));
+    clock.move(Duration.ofMinutes(11));
     assertThat(signIn("chair", PASSWORD).statusCode()).isEqualTo(303);
   }
 
@@ -170,12 +143,12 @@ class ServerSafetyTest {
     account("chair", Role.STAFF);
     Caller caller = new Caller(server, cookie(signIn("chair", PASSWORD)));
     for (int i = 0; i < 29; i++) {
-      clock.pass(Duration.ofMinutes(25));
+      clock.move(Duration.ofMinutes(25));
       int expected = i < 28 ? 200 : 401;
       assertThat(caller.get("/").statusCode()).as("after " + (i + 1) * 25).isEqualTo(expected);
     }
     Caller second = new Caller(server, cookie(signIn("chair", PASSWORD)));
-    clock.pass(Duration.ofMinutes(31));
+    clock.move(Duration.ofMinutes(31));
     assertThat(second.get("/").statusCode()).isEqualTo(401);
     Caller third = new Caller(server, cookie(signIn("chair", PASSWORD)));
     practice.store().ledger().accounts().remove("chair", "A. Finch");

@@ -4,29 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.security.SecureRandom;
-import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.vestibule.flow.Sharing;
-import org.vestibule.flow.WebRules;
 import org.vestibule.store.index.IndexRecord;
 
 /** A link is made, opened by somebody outside, and ended, in a real browser. */
 class ShareBrowserTest {
-
-  private static final WebRules REACHED =
-      new WebRules(
-          "127.0.0.1",
-          0,
-          List.of("localhost"),
-          WebRules.Tls.NONE,
-          WebRules.DEFAULT.files(),
-          "",
-          WebRules.DEFAULT.idle(),
-          WebRules.DEFAULT.longest());
 
   @TempDir private static Path home;
   private static SampleSite site;
@@ -35,7 +22,7 @@ class ShareBrowserTest {
   @BeforeAll
   static void start() throws Exception {
     site = SampleSite.own(home);
-    server = site.serve(REACHED);
+    server = site.serve(SampleSite.REACHED);
   }
 
   @AfterAll

@@ -18,7 +18,6 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.flow.Faces;
 import org.vestibule.flow.Releasing;
 import org.vestibule.flow.Sharing;
-import org.vestibule.flow.WebRules;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.ledger.ConsentRow;
 import org.vestibule.store.ledger.ShareRow;
@@ -207,16 +206,6 @@ class SharedTest {
 
   @Test
   void aLinkIsMadeOnThePageAndEndedThere() throws Exception {
-    WebRules reached =
-        new WebRules(
-            "127.0.0.1",
-            0,
-            List.of("localhost"),
-            WebRules.Tls.NONE,
-            WebRules.DEFAULT.files(),
-            "",
-            WebRules.DEFAULT.idle(),
-            WebRules.DEFAULT.longest());
     IndexRecord photo = site.filed().get(0);
     String id = site.practice().store().ids().of(new ContentHash(photo.hash()));
     Map<String, String> form =
@@ -232,7 +221,7 @@ class SharedTest {
     HttpResponse<byte[]> refused = nowhere.post("/share/" + site.key(photo), form);
     assertThat(refused.statusCode()).isEqualTo(409);
     assertThat(Caller.text(refused)).contains("Nobody outside this machine can open the pages");
-    try (Server other = site.serve(reached)) {
+    try (Server other = site.serve(SampleSite.REACHED)) {
       Caller staff = new Caller(other, site.session(Role.STAFF));
       HttpResponse<byte[]> made = staff.post("/share/" + site.key(photo), form);
       assertThat(made.statusCode()).as(Caller.text(made)).isEqualTo(200);

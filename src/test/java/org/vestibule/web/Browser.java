@@ -146,6 +146,21 @@ final class Browser {
             any -> Boolean.TRUE.equals(driver.executeScript("return Boolean(" + expression + ")")));
   }
 
+  /** Presses what loads another page, and waits until that page stands there whole. */
+  void enter(String css) {
+    entering(() -> find(css).click());
+  }
+
+  /**
+   * Does what loads another page, and waits until that page stands there whole; without it a test
+   * finds things of the old page, which are gone when it reads them.
+   */
+  void entering(Runnable press) {
+    driver.executeScript("window.isOld = true");
+    press.run();
+    until("!window.isOld && document.readyState === 'complete'");
+  }
+
   void press(Keys key) {
     driver.switchTo().activeElement().sendKeys(key);
   }

@@ -118,7 +118,7 @@ class PagesBrowserTest {
   void germanIsSpokenWhenChosen() throws Exception {
     Browser browser = browser();
     open(browser, "/");
-    browser.find("button[value=de]").click();
+    browser.enter("button[value=de]");
     browser.until("document.documentElement.lang === 'de'");
     assertThat(browser.find(".views").getText()).contains("Okklusal Oberkiefer");
     browser.look("search-german");
@@ -130,17 +130,17 @@ class PagesBrowserTest {
     open(browser, "/");
     browser.find("#name").sendKeys("staff");
     browser.find("#password").sendKeys("not the password");
-    browser.find("main .button").click();
+    browser.enter("main .button");
     assertThat(browser.find(".trouble").getText()).startsWith("Name and password don't fit");
     browser.look("sign-in");
     browser.find("#name").sendKeys("staff");
     browser.find("#password").sendKeys(SampleSite.PASSWORD);
-    browser.find("main .button").click();
+    browser.enter("main .button");
     assertThat(browser.find("#q").isDisplayed()).isTrue();
     open(browser, "/who");
     browser.look("who");
     browser.find("#person").sendKeys("B. Rook");
-    browser.find("main .button").click();
+    browser.enter("main .button");
     assertThat(browser.find(".sitting").getText()).contains("B. Rook");
     open(browser, "/nothing");
     browser.look("refused");

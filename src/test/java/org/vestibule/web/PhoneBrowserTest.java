@@ -54,7 +54,7 @@ class PhoneBrowserTest {
     browser.driver().get(server.address() + "/ways");
     browser.find("input[value=" + SampleSite.TODAY_ONE + "]").click();
     browser.find("#series").sendKeys("baseline");
-    browser.find("main .button").click();
+    browser.enter("main .button");
     browser.until("document.querySelector('.way details .address')");
     return browser.find(".way details .address").getDomProperty("textContent");
   }
@@ -114,10 +114,10 @@ class PhoneBrowserTest {
     browser.look("phone");
     browser.size(360, 740);
     browser.glance("phone-page");
-    browser.find("button[value=de]").click();
+    browser.enter("button[value=de]");
     browser.until("document.documentElement.lang === 'de'");
     assertThat(browser.find(".takes").getText()).contains("Aufnehmen");
-    browser.find("button[value=en]").click();
+    browser.enter("button[value=en]");
     browser.until("document.documentElement.lang === 'en'");
   }
 

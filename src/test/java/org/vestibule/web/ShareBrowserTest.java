@@ -47,7 +47,7 @@ class ShareBrowserTest {
             .findFirst()
             .orElseThrow();
     browser.driver().get(server.address() + "/photograph/" + site.key(photo));
-    browser.find("a[href^='/share/']").click();
+    browser.enter("a[href^='/share/']");
     browser.until("document.querySelector('#purpose')");
     browser
         .driver()
@@ -57,7 +57,7 @@ class ShareBrowserTest {
     browser.find("#recipient").sendKeys("Hazel Mossgrove");
     browser.find("#asked-by").sendKeys("A. Finch");
     browser.find("#why").sendKeys("asked at the desk");
-    browser.find("main .button").click();
+    browser.enter("main .button");
     browser.until("document.querySelector('.large-secret')");
     String address = browser.all(".address").get(0).getText();
     String second = browser.find(".large-secret").getText();
@@ -68,11 +68,11 @@ class ShareBrowserTest {
 
     open(browser, address);
     browser.find("#second").sendKeys("not this one");
-    browser.find("main .button").click();
+    browser.enter("main .button");
     browser.until("document.querySelector('.trouble')");
     browser.look("shared-second");
     browser.find("#second").sendKeys(second);
-    browser.find("main .button").click();
+    browser.enter("main .button");
     browser.until("document.querySelector('#photographs')");
     // The link's secret stands in no address that the browser keeps.
     assertThat(browser.driver().getCurrentUrl()).endsWith("/shared/photographs");
@@ -121,7 +121,7 @@ class ShareBrowserTest {
     ShareLinks.Made made = site.share("own-copy", false, new Secrets(new SecureRandom()).next());
     open(browser, made.address().replace("http://localhost", server.address()));
     browser.until("document.querySelector('#photographs')");
-    browser.find("button[value=de]").click();
+    browser.enter("button[value=de]");
     browser.until("document.documentElement.lang === 'de'");
     assertThat(browser.find("main").getText())
         .contains("Geteilte Aufnahmen", "Okklusal Oberkiefer");

@@ -239,11 +239,11 @@ class SortingBrowserTest {
   @Test
   void thePageSpeaksTheOtherLanguageToo() throws Exception {
     Browser browser = open("/waiting/" + site.waiting("IMG_0023.JPG"));
-    browser.find(".foot button[lang=de]").click();
+    browser.enter(".foot button[lang=de]");
     browser.until("document.documentElement.lang === 'de'");
     browser.until("document.querySelector('.preview')");
     browser.look("sorting-german");
-    browser.find(".foot button[lang=en]").click();
+    browser.enter(".foot button[lang=en]");
     browser.until("document.documentElement.lang === 'en'");
   }
 }

@@ -145,7 +145,7 @@ class TrustPageTest {
                 .build());
     browser.driver().get(server.address() + "/ways");
     browser.find("input[value=" + SampleSite.TODAY_ONE + "]").click();
-    browser.find("main .button").click();
+    browser.enter("main .button");
     browser.until("document.querySelector('.way .trust')");
     assertThat(browser.find(".way .trust").getText())
         .contains(

@@ -43,11 +43,7 @@ final class TurnPeerTest {
   }
 
   static List<Kind> kinds() {
-    boolean everything = Boolean.getBoolean("vestibule.long");
-    int[][] sizes =
-        everything
-            ? new int[][] {{67, 45}, {64, 96}, {1, 1}, {7, 33}, {33, 16}, {16, 17}, {255, 129}}
-            : new int[][] {{67, 45}};
+    List<int[]> sizes = sizes(Boolean.getBoolean("vestibule.long"));
     List<Kind> kinds = new ArrayList<>();
     for (String sampling : SAMPLINGS) {
       for (int i = 0; i < 4; i++) {
@@ -58,6 +54,23 @@ final class TurnPeerTest {
       kinds.add(new Kind(sampling, false, false, 64, 32));
     }
     return kinds;
+  }
+
+  /** Every width and every height from 1 to 67 three times, in different company, if asked. */
+  private static List<int[]> sizes(boolean everything) {
+    if (!everything) {
+      return List.of(new int[] {67, 45});
+    }
+    List<int[]> sizes =
+        new ArrayList<>(
+            List.of(new int[] {67, 45}, new int[] {64, 96}, new int[] {1, 1}, new int[] {255, 129}));
+    // 67 is a prime number: multiples of any step visit each height once.
+    for (int step : new int[] {1, 5, 29}) {
+      for (int width = 1; width <= 67; width++) {
+        sizes.add(new int[] {width, 1 + width * step % 67});
+      }
+    }
+    return sizes;
   }
 
   @ParameterizedTest

@@ -40,7 +40,7 @@ const views = [...byId("view-list").children];
 new Choice(
   view,
   byId("view-list"),
-  (typed) => views.forEach((one) => { one.hidden = !fits(typed, one.dataset.phrases); }),
+  (typed) => () => views.forEach((one) => { one.hidden = !fits(typed, one.dataset.phrases); }),
   async (option) => {
     if (words().view !== option.dataset.value) Object.assign(words(), { view: option.dataset.value, incisors: "", up: "" });
     view.value = option.textContent;
@@ -261,14 +261,19 @@ function tell() {
 new Choice(
   visit,
   byId("visit-list"),
-  async (typed) => {
+  async (typed, signal) => {
     if (visit.dataset.visit) {
       delete visit.dataset.visit;
       tell();
     }
     const query = new URLSearchParams({ near: current || page.dataset.key, q: typed });
-    byId("visit-list").innerHTML = await (await fetch(`/visits?${query}`)).text();
-    byId("visit-list").querySelectorAll("[role=option]").forEach((one, at) => { one.id = `visit-${at}`; });
+    const answer = await fetch(`/visits?${query}`, { signal });
+    if (!answer.ok) return null;
+    const text = await answer.text();
+    return () => {
+      byId("visit-list").innerHTML = text;
+      byId("visit-list").querySelectorAll("[role=option]").forEach((one, at) => { one.id = `visit-${at}`; });
+    };
   },
   async (option) => {
     visit.dataset.visit = option.dataset.value;
@@ -278,6 +283,11 @@ new Choice(
     tell();
     const button = buttons.find((one) => said.get(one.dataset.key).state === "open");
     if (button) await open(button);
+  },
+  (found) => {
+    const state = byId("visit-state");
+    const word = typeof found === "string" ? found : found === 1 ? "one" : found ? "many" : "none";
+    state.textContent = state.dataset[word].replace("{0}", found);
   },
 );
 

@@ -3,10 +3,12 @@ package org.vestibule.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.Rectangle;
 import org.vestibule.store.index.IndexRecord;
 
 /** Search and photograph in a real browser. */
@@ -89,6 +91,45 @@ class PagesBrowserTest {
     browser.until("document.querySelector('#large img').style.transform.includes('scale(1.4)')");
     browser.find("#large").sendKeys("0");
     browser.until("document.querySelector('#large img').style.transform.includes('scale(1)')");
+  }
+
+  @Test
+  void theWheelMovesThePageAndEnlargesWithControlAlone() throws Exception {
+    Browser browser = browser();
+    open(browser, "/photograph/" + SITE.key(SITE.filed().get(0)));
+    browser.size(1280, 500);
+    wheel(browser, 0);
+    browser.until("window.scrollY > 100");
+    assertThat(browser.find("#large img").getAttribute("style")).doesNotContain("scale");
+    browser.driver().executeScript("window.scrollTo(0, 0)");
+    wheel(browser, 2);
+    browser.until("document.querySelector('#large img').style.transform.includes('scale(1.2)')");
+    assertThat((Number) browser.driver().executeScript("return window.scrollY")).isEqualTo(0L);
+  }
+
+  /**
+   * A step of the wheel over the picture; 2 says that Control is held (DevTools protocol, Input).
+   */
+  private static void wheel(Browser browser, int modifiers) {
+    Rectangle box = browser.find("#large .window").getRect();
+    int up = modifiers == 0 ? 1 : -1;
+    browser
+        .driver()
+        .executeCdpCommand(
+            "Input.dispatchMouseEvent",
+            Map.of(
+                "type",
+                "mouseWheel",
+                "x",
+                box.getX() + box.getWidth() / 2,
+                "y",
+                300,
+                "deltaX",
+                0,
+                "deltaY",
+                240 * up,
+                "modifiers",
+                modifiers));
   }
 
   @Test

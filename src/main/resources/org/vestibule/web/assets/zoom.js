@@ -56,7 +56,9 @@ export class Zoom {
     this.#window.classList.toggle("near", this.#scale > 1);
   }
 
+  // The wheel alone moves the page. Two fingers on a touchpad come as a wheel with Control.
   #wheel(event) {
+    if (!event.ctrlKey && !event.metaKey) return;
     event.preventDefault();
     this.by(event.deltaY < 0 ? 1.2 : 1 / 1.2, event);
   }

@@ -63,7 +63,8 @@ final class TurnPeerTest {
     }
     List<int[]> sizes =
         new ArrayList<>(
-            List.of(new int[] {67, 45}, new int[] {64, 96}, new int[] {1, 1}, new int[] {255, 129}));
+            List.of(
+                new int[] {67, 45}, new int[] {64, 96}, new int[] {1, 1}, new int[] {255, 129}));
     // 67 is a prime number: multiples of any step visit each height once.
     for (int step : new int[] {1, 5, 29}) {
       for (int width = 1; width <= 67; width++) {

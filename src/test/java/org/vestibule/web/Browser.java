@@ -34,6 +34,8 @@ final class Browser {
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final Duration PATIENCE = Duration.ofSeconds(20);
 
+  private static final Duration OFTEN = Duration.ofMillis(50);
+
   private static Browser shared;
 
   private final ChromeDriver driver;
@@ -141,7 +143,7 @@ final class Browser {
 
   /** Waits until a script's expression is true. */
   void until(String expression) {
-    new WebDriverWait(driver, PATIENCE)
+    new WebDriverWait(driver, PATIENCE, OFTEN)
         .until(
             any -> Boolean.TRUE.equals(driver.executeScript("return Boolean(" + expression + ")")));
   }

@@ -35,6 +35,11 @@ final class HeldNet {
     browser.until("window.held.length === " + many);
   }
 
+  /** How many are held. */
+  long count() {
+    return (Long) browser.driver().executeScript("return window.held.length");
+  }
+
   /** Lets the one at this place go, the first one asked for being 0. */
   void letGo(int place) {
     browser.driver().executeScript("window.held[arguments[0]]()", place);

@@ -66,7 +66,7 @@ class SortingBrowserTest {
     browser.until("document.querySelectorAll('#visit-list [role=option]').length === 1");
     type(browser, Keys.ENTER);
     browser.until("document.querySelector('#visit').dataset.visit");
-    focused(browser, "#view, #mirror input, .edge");
+    focused(browser, "#view, #mirror input, #window");
   }
 
   private static void ready(Browser browser, String key) {
@@ -149,7 +149,7 @@ class SortingBrowserTest {
   private static void occlusal(Browser browser) throws Exception {
     focused(browser, "#mirror input");
     type(browser, "2");
-    focused(browser, ".edge");
+    focused(browser, "#window");
     assertThat(browser.find("#take").isEnabled()).isFalse();
     type(browser, Keys.ARROW_UP);
     focused(browser, "#take");

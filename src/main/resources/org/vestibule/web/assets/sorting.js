@@ -9,6 +9,7 @@ const correcting = page.dataset.mode === "correct";
 const form = byId("answers");
 const previewed = byId("previewed");
 const edges = byId("edges");
+const picture = byId("window");
 const visit = byId("visit");
 const view = byId("view");
 const take = byId("take");
@@ -16,8 +17,12 @@ const buttons = [...document.querySelectorAll(".order button")];
 const FACTS = ["view", "mirror", "incisors", "up", "teeth", "crop", "trim", "stage", "treatment", "note", "accessories"];
 const said = new Map(buttons.map((button) => [button.dataset.key, first(button)]));
 let current = "";
+let opened = 0;
 let running = null;
+let fresh = false;
 let pictured = false;
+// What answers or takes: out of reach until the picture that it is about is seen.
+const answering = [edges, form, byId("on-chart"), document.querySelector("details.off")].filter(Boolean);
 
 function first(button) {
   const words = { state: "open", shown: "", answered: "" };
@@ -29,8 +34,18 @@ function words() {
   return said.get(current);
 }
 
+// What becomes of the photograph by what is said of it now; none while that is being worked out.
 function part() {
-  return previewed.querySelector(".preview");
+  return fresh ? previewed.querySelector(".preview") : null;
+}
+
+function within(reach) {
+  answering.forEach((one) => { one.inert = !reach; });
+  edges.setAttribute("aria-busy", String(!reach));
+}
+
+function isWithin() {
+  return !form.inert;
 }
 
 // The questions, in the order in which they are asked.
@@ -44,8 +59,7 @@ new Choice(
   async (option) => {
     if (words().view !== option.dataset.value) Object.assign(words(), { view: option.dataset.value, incisors: "", up: "" });
     view.value = option.textContent;
-    await changed();
-    onward();
+    await thenOnward(changed());
   },
 );
 view.addEventListener("change", () => {
@@ -57,38 +71,59 @@ function named(key) {
   return views.find((one) => one.dataset.value === key)?.textContent ?? key ?? "";
 }
 
+// True when the preview by this answer is seen.
 async function say(name, value) {
+  if (!isWithin()) return false;
   words()[name] = value;
-  await changed();
+  return changed();
+}
+
+// To the next question, unless somebody went elsewhere meanwhile: their keys must not answer it.
+async function thenOnward(answered) {
+  const from = document.activeElement;
+  if (await answered && isStill(from)) onward();
+}
+
+function isStill(from) {
+  return document.activeElement === from || document.activeElement === document.body;
 }
 
 const mirror = byId("mirror");
 mirror.addEventListener("change", (event) => say("mirror", event.target.value));
 mirror.addEventListener("keydown", async (event) => {
   const chosen = mirror.querySelectorAll("input")[Number(event.key) - 1];
-  if (!chosen || event.ctrlKey || event.altKey || event.metaKey) return;
+  if (!chosen || !isWithin() || isHeld(event)) return;
   event.preventDefault();
   chosen.checked = true;
-  await say("mirror", chosen.value);
-  onward();
+  await thenOnward(say("mirror", chosen.value));
 });
 
-edges.addEventListener("click", (event) => {
-  const edge = event.target.closest(".edge");
-  if (edge) laid(edge.dataset.edge);
-});
-edges.addEventListener("keydown", async (event) => {
-  const edge = { ArrowUp: "top", ArrowDown: "bottom", ArrowLeft: "left", ArrowRight: "right" }[event.key];
-  if (!edge) return;
-  event.preventDefault();
-  await laid(edge);
-  onward();
-});
-
-async function laid(edge) {
-  const name = part()?.dataset.edge ?? "up";
-  await say(name, words()[name] === edge ? "" : edge);
+// A key with another one, or one that is held down, is no answer.
+function isHeld(event) {
+  return event.ctrlKey || event.altKey || event.metaKey || event.repeat;
 }
+
+const ARROWS = { ArrowUp: "top", ArrowDown: "bottom", ArrowLeft: "left", ArrowRight: "right" };
+
+// An edge is pressed; pressed again, it is no answer any more.
+edges.addEventListener("click", async (event) => {
+  const edge = event.target.closest(".edge")?.dataset.edge;
+  const name = part()?.dataset.edge;
+  if (!edge || !name || event.detail > 1) return;
+  await thenOnward(say(name, words()[name] === edge ? "" : edge));
+});
+// Arrow keys go from edge to edge, and answer on the picture alone: there only where the incisors are asked for.
+edges.addEventListener("keydown", async (event) => {
+  const edge = ARROWS[event.key];
+  if (!edge || isHeld(event)) return;
+  if (event.target.matches(".edge")) {
+    event.preventDefault();
+    edges.querySelector(`.edge.${edge}`).focus();
+  } else if (event.target === picture && part()?.dataset.edge === "incisors") {
+    event.preventDefault();
+    await thenOnward(say("incisors", edge));
+  }
+});
 
 const teeth = new TeethField(byId("teeth"), byId("on-chart"), () => say("teeth", byId("teeth").value.trim()));
 
@@ -106,29 +141,50 @@ byId("whole").addEventListener("click", () => say("crop", ""));
 
 async function changed() {
   Object.assign(words(), { state: "open", shown: "", answered: "" });
-  await preview();
+  return preview();
 }
 
+// True if it is seen; false if another one was asked for meanwhile, or none came.
 async function preview() {
-  const key = current;
-  running?.abort();
-  running = new AbortController();
+  stop();
+  const own = new AbortController();
+  running = own;
   const query = new URLSearchParams(FACTS.filter((fact) => words()[fact]).map((fact) => [fact, words()[fact]]));
   if (visit.dataset.visit) query.set("visit", visit.dataset.visit);
-  take.disabled = true;
+  let found;
   try {
-    const answer = await fetch(`/preview/${key}?${query}`, { signal: running.signal });
+    const answer = await fetch(`/preview/${current}?${query}`, { signal: own.signal });
     if (answer.status === 401) location.reload();
-    const text = await answer.text();
-    if (key !== current) return;
-    // The server escapes every value that it puts into this part of a page.
-    previewed.innerHTML = text;
-    // Nothing can be taken before the picture itself is seen.
-    pictured = await previewed.querySelector(".window img")?.decode().then(() => true, () => false) ?? false;
-    if (key === current && part()) show();
-  } catch (stopped) {
-    if (stopped.name !== "AbortError") throw stopped;
+    found = answer.ok ? await answer.text() : null;
+  } catch {
+    found = null;
   }
+  if (own !== running) return false;
+  if (found === null) {
+    previewed.textContent = previewed.dataset.failed;
+    previewed.removeAttribute("aria-busy");
+    return false;
+  }
+  // The server escapes every value that it puts into this part of a page.
+  previewed.innerHTML = found;
+  // Nothing can be taken before the picture itself is seen.
+  const seen = await previewed.querySelector(".window img")?.decode().then(() => true, () => false) ?? false;
+  if (own !== running) return false;
+  pictured = seen;
+  fresh = true;
+  previewed.removeAttribute("aria-busy");
+  show();
+  return true;
+}
+
+// What was previewed counts no more.
+function stop() {
+  running?.abort();
+  running = null;
+  fresh = false;
+  pictured = false;
+  take.disabled = true;
+  previewed.setAttribute("aria-busy", "true");
 }
 
 function show() {
@@ -155,21 +211,20 @@ function show() {
 function settle() {
   const found = part();
   const despite = byId("despite");
-  take.disabled = !found?.dataset.shown || !pictured || (despite !== null && !despite.checked);
+  take.disabled = !isWithin() || !found?.dataset.shown || !pictured || (despite !== null && !despite.checked);
 }
 
 previewed.addEventListener("change", settle);
 previewed.addEventListener("click", async (event) => {
-  if (!event.target.closest("[data-trim]")) return;
-  await say("trim", "yes");
-  onward();
+  if (!event.target.closest("[data-trim]") || !part()) return;
+  await thenOnward(say("trim", "yes"));
 });
 
 function ask() {
   const wanted = part()?.dataset.ask;
   if (wanted === "view") return view;
   if (wanted === "mirror") return mirror.querySelector("input:checked") ?? mirror.querySelector("input");
-  if (wanted === "incisors") return edges.querySelector(".edge.top");
+  if (wanted === "incisors") return picture;
   return null;
 }
 
@@ -181,8 +236,10 @@ function onward() {
   (ask() ?? (!found?.dataset.shown ? trouble : despite && !despite.checked ? despite : take)).focus();
 }
 
-page.addEventListener("keydown", (event) => {
-  if (event.key === "PageDown" || event.key === "PageUp") {
+document.addEventListener("keydown", (event) => {
+  if (event.key === "Enter" && event.repeat && page.contains(event.target)) {
+    event.preventDefault();
+  } else if (event.key === "PageDown" || event.key === "PageUp") {
     event.preventDefault();
     const at = buttons.findIndex((one) => one.dataset.key === current) + (event.key === "PageDown" ? 1 : -1);
     if (buttons[at]) open(buttons[at]);
@@ -196,6 +253,7 @@ page.addEventListener("keydown", (event) => {
 
 form.addEventListener("submit", (event) => {
   event.preventDefault();
+  if (!isWithin()) return;
   if (take.disabled) onward();
   else ready();
 });
@@ -214,24 +272,59 @@ function ready() {
 // One photograph after the other.
 
 async function open(button) {
+  const from = document.activeElement;
+  // What was typed so far is said of the photograph on which it was typed.
+  if (form.contains(from)) from.blur();
+  opened += 1;
+  const turn = opened;
   current = button.dataset.key;
+  stop();
+  within(false);
+  previewed.replaceChildren();
+  byId("frame").hidden = true;
+  byId("asked-failed").hidden = true;
   buttons.forEach((one) => one.toggleAttribute("aria-current", one === button));
   document.querySelectorAll("[data-about]").forEach((one) => { one.hidden = one.dataset.about !== current; });
   byId("place").textContent = `${buttons.indexOf(button) + 1} / ${buttons.length}`;
-  byId("asked").src = `/asked/${current}`;
   const facts = words();
+  fill(facts);
+  edges.querySelectorAll(".edge").forEach((one) => one.setAttribute("aria-pressed", "false"));
+  if (byId("off")) byId("off").action = `/reject/${current}`;
+  const [seen] = await Promise.all([pictureOf(current), preview()]);
+  if (turn !== opened) return;
+  if (!seen) {
+    byId("asked-failed").hidden = false;
+    return;
+  }
+  fill(facts);
+  within(true);
+  if (isOtherThanTaken(facts)) {
+    Object.assign(facts, { state: "open", shown: "", answered: "" });
+    tell();
+  }
+  settle();
+  if (!isStill(from)) return;
+  if (facts.view && facts.mirror) onward();
+  else (facts.view ? ask() ?? view : view).focus();
+}
+
+function fill(facts) {
   view.value = named(facts.view);
   mirror.querySelectorAll("input").forEach((one) => { one.checked = one.value === facts.mirror; });
   for (const name of ["teeth", "stage", "treatment", "note"]) byId(name).value = facts[name] ?? "";
-  if (byId("off")) byId("off").action = `/reject/${current}`;
-  const before = { state: facts.state, shown: facts.shown, answered: facts.answered };
-  const kept = facts.state === "ready";
-  await preview();
-  if (kept) Object.assign(facts, before);
-  if (kept && byId("despite")) byId("despite").checked = true;
-  settle();
-  if (facts.view && facts.mirror) onward();
-  else (facts.view ? ask() ?? view : view).focus();
+}
+
+async function pictureOf(key) {
+  const image = byId("asked");
+  image.src = `/asked/${key}`;
+  return image.decode().then(() => true, () => false);
+}
+
+// True if a photograph that was taken would be shown in another way now, or raises other doubts.
+function isOtherThanTaken(facts) {
+  const found = part();
+  return facts.state === "ready" && found !== null
+    && (found.dataset.shown !== facts.shown || found.dataset.kinds !== facts.answered);
 }
 
 buttons.forEach((button) => button.addEventListener("click", () => open(button)));

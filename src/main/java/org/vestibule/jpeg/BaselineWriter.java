@@ -124,11 +124,6 @@ final class BaselineWriter {
     return all;
   }
 
-  byte[] finish() {
-    marker(Markers.EOI);
-    return out.toByteArray();
-  }
-
   private void marker(int marker) {
     out.write(0xFF);
     out.write(marker);

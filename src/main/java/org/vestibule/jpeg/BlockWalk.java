@@ -57,16 +57,30 @@ final class BlockWalk {
     return true;
   }
 
+  /** Rows of MCUs. */
+  int rows() {
+    return BlockGrid.unitsHigh(frame);
+  }
+
   /** Hands the blocks of a scan to the sink. */
   void scan(int[] components, BlockSink sink) throws JpegFault {
+    scan(components, 1, sink);
+  }
+
+  /**
+   * Hands the blocks of some rows of a scan to the sink.
+   *
+   * @param step of so many rows of MCUs the first is taken
+   */
+  void scan(int[] components, int step, BlockSink sink) throws JpegFault {
     sink.start();
     if (components.length == 1) {
-      single(components[0], sink);
+      single(components[0], step, sink);
       return;
     }
     int wide = BlockGrid.unitsWide(frame);
     int high = BlockGrid.unitsHigh(frame);
-    for (int row = 0; row < high; row++) {
+    for (int row = 0; row < high; row += step) {
       for (int column = 0; column < wide; column++) {
         for (int component : components) {
           unit(component, row, column, sink);
@@ -75,11 +89,11 @@ final class BlockWalk {
     }
   }
 
-  private void single(int component, BlockSink sink) throws JpegFault {
+  private void single(int component, int step, BlockSink sink) throws JpegFault {
     Plane plane = planes.get(component);
-    for (int row : plane.rows()) {
+    for (int row = 0; row < plane.rows().length; row += step) {
       for (int column : plane.columns()) {
-        int index = row + column;
+        int index = plane.rows()[row] + column;
         sink.block(component, plane.source().dc[index], plane.source().place[index]);
       }
     }

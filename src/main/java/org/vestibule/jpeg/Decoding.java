@@ -1,7 +1,6 @@
 package org.vestibule.jpeg;
 
 import java.util.Objects;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +14,11 @@ final class Decoding {
     T of(TokenPicture picture) throws JpegFault;
   }
 
+  /** Decodes fast into a picture that is empty yet. */
+  private interface Decoder {
+    void decode(byte[] bytes, TokenPicture picture) throws JpegFault;
+  }
+
   private Decoding() {}
 
   /**
@@ -23,12 +27,27 @@ final class Decoding {
    * @param transposed true if rows and columns are to change places
    */
   static <T> T use(byte[] bytes, boolean transposed, Use<T> use) throws JpegFault {
-    return use(bytes, transposed, picture -> {}, use);
+    return use(bytes, transposed, Decoding::decode, use);
   }
 
-  /** Decodes for a plan: all is read, and must be sound, but only what the plan takes is kept. */
+  /**
+   * Decodes to write once what a plan takes: all is read, and must be sound, but only that is kept.
+   * The picture may have no tokens.
+   */
   static <T> T use(byte[] bytes, TranscodePlan plan, Use<T> use) throws JpegFault {
-    return use(bytes, plan.turn().swapsAxes(), picture -> narrow(picture, plan), use);
+    boolean transposed = plan.turn().swapsAxes();
+    return use(
+        bytes,
+        transposed,
+        (source, picture) -> {
+          if (picture.structure.progressive() && !transposed) {
+            ProgressiveDecoder.decodeUntold(source, picture);
+          } else {
+            narrow(picture, plan);
+            decode(source, picture);
+          }
+        },
+        use);
   }
 
   private static void narrow(TokenPicture picture, TranscodePlan plan) {
@@ -39,8 +58,7 @@ final class Decoding {
     }
   }
 
-  private static <T> T use(
-      byte[] bytes, boolean transposed, Consumer<TokenPicture> before, Use<T> use)
+  private static <T> T use(byte[] bytes, boolean transposed, Decoder decoder, Use<T> use)
       throws JpegFault {
     JpegStructure structure = JpegStructure.readOrFail(bytes);
     PictureLimits.check(structure);
@@ -48,7 +66,7 @@ final class Decoding {
         MemoryBudget.shared()
             .within(
                 MemoryNeed.transcoding(structure),
-                () -> fast(bytes, structure, transposed, before, use));
+                () -> fast(bytes, structure, transposed, decoder, use));
     JpegFault fault = attempt.fault();
     return fault == null
         ? Objects.requireNonNull(attempt.made(), "a use makes something")
@@ -59,17 +77,12 @@ final class Decoding {
   private record Attempt<T>(@Nullable T made, @Nullable JpegFault fault) {}
 
   private static <T> Attempt<T> fast(
-      byte[] bytes,
-      JpegStructure structure,
-      boolean transposed,
-      Consumer<TokenPicture> before,
-      Use<T> use)
+      byte[] bytes, JpegStructure structure, boolean transposed, Decoder decoder, Use<T> use)
       throws JpegFault {
     TokenPicture picture;
     try {
       picture = new TokenPicture(structure, transposed);
-      before.accept(picture);
-      decode(bytes, picture);
+      decoder.decode(bytes, picture);
     } catch (JpegFault fault) {
       return new Attempt<>(null, fault);
     }

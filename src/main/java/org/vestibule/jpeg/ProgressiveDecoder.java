@@ -1,6 +1,7 @@
 package org.vestibule.jpeg;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Decodes progressive pictures to tokens, fast; sound pictures only, as {@link TokenDecoder}. */
@@ -28,14 +29,32 @@ final class ProgressiveDecoder extends PictureWalk {
 
   /** Decodes into a picture that is empty yet. */
   static void decode(byte[] bytes, TokenPicture picture) throws JpegFault {
+    ProgressiveDecoder decoder = read(bytes, picture);
+    for (int i = 0; i < picture.planes.size(); i++) {
+      tokens(decoder.planes.get(i), picture.planes.get(i), picture);
+    }
+    SpareValues.give(decoder.magnitudes);
+  }
+
+  /** Decodes without making tokens: what is written once is written sooner from the scans. */
+  static void decodeUntold(byte[] bytes, TokenPicture picture) throws JpegFault {
+    ProgressiveDecoder decoder = read(bytes, picture);
+    for (int i = 0; i < picture.planes.size(); i++) {
+      TokenPlane to = picture.planes.get(i);
+      System.arraycopy(decoder.planes.get(i).dc, 0, to.dc, 0, to.dc.length);
+      Arrays.setAll(to.place, index -> index);
+    }
+    picture.untold = new ProgressivePicture(decoder.planes, decoder.magnitudes);
+  }
+
+  private static ProgressiveDecoder read(byte[] bytes, TokenPicture picture) throws JpegFault {
     ProgressiveDecoder decoder = new ProgressiveDecoder(bytes, picture.structure);
     decoder.segments();
     decoder.requireWhole();
     for (int i = 0; i < picture.planes.size(); i++) {
       picture.planes.get(i).quantisation = decoder.quantisation(i);
-      tokens(decoder.planes.get(i), picture.planes.get(i), picture);
     }
-    SpareValues.give(decoder.magnitudes);
+    return decoder;
   }
 
   /** Writes a plane as tokens and sets its magnitudes back to zero. */

@@ -125,6 +125,26 @@ final class ProgressivePlane {
     out.next = next;
   }
 
+  /** Counts a block's symbols. */
+  void count(int index, int[] counts) {
+    int base = base(index);
+    long two = twos[index];
+    long one = ones[index];
+    int last = 0;
+    for (long rest = filled[index]; rest != 0; rest &= rest - 1) {
+      int position = Long.numberOfTrailingZeros(rest);
+      int magnitude = magnitudes[base + position];
+      magnitude |= (int) (two >>> position & 1) << 1 | (int) (one >>> position & 1);
+      int run = position - last - 1;
+      last = position;
+      counts[0xF0] += run >> 4;
+      counts[(run & 15) << 4 | 32 - Integer.numberOfLeadingZeros(magnitude)]++;
+    }
+    if (last < 63) {
+      counts[0]++;
+    }
+  }
+
   /** Sets a block's magnitudes back to zero. */
   void forget(int index) {
     for (long rest = filled[index]; rest != 0; rest &= rest - 1) {

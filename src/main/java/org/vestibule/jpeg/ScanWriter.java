@@ -9,12 +9,16 @@ import java.util.Arrays;
  * its additional bits, where the complement of all of them is the negative value (T.81 F.1.2.1), so
  * no value is ever computed.
  */
-final class ScanWriter implements BlockSink {
+abstract class ScanWriter implements BlockSink {
 
   /** More bytes than a block can take: 64 codes of 27 bits, every byte stuffed, and a word. */
   private static final int SLACK = 512;
 
-  private final Tokens tokens;
+  /** T.81 Table F.1. */
+  static final int MOST_DC_BITS = 11;
+
+  /** T.81 Table F.2. */
+  static final int MOST_AC_BITS = 10;
 
   /** Code and length of each symbol, {@code code << 8 | length with value}, by table. */
   private final int[][] dcCodes;
@@ -22,17 +26,17 @@ final class ScanWriter implements BlockSink {
   private final int[][] acCodes;
 
   /** All ones at the zigzag positions whose sign changes, else zero. */
-  private final int[] negated = new int[64 + 16];
+  final int[] negated = new int[64 + 16];
 
   private final int[] predictions;
   private byte[] out;
-  private int size;
+  int size;
 
   /** Unwritten bits, the last one lowest; above them may stand some that were written. */
-  private long bits;
+  long bits;
 
   /** How many more bits fit in. */
-  private int room;
+  int room;
 
   /**
    * For all scans of a result.
@@ -41,7 +45,6 @@ final class ScanWriter implements BlockSink {
    */
   ScanWriter(
       TokenPicture picture, BlockTurn turn, HuffmanTable[] dc, HuffmanTable[] ac, int sizeHint) {
-    this.tokens = picture.tokens;
     this.dcCodes = codes(dc);
     this.acCodes = codes(ac);
     this.predictions = new int[picture.planes.size()];
@@ -83,59 +86,39 @@ final class ScanWriter implements BlockSink {
   }
 
   @Override
-  public void block(int component, int dc, int place) {
+  public final void block(int component, int dc, int place) throws JpegFault {
     makeRoom();
     int table = SymbolCounter.tableOf(component);
     int difference = dc - predictions[component];
     predictions[component] = dc;
     int length = 32 - Integer.numberOfLeadingZeros(Math.abs(difference));
     int value = (difference < 0 ? difference - 1 : difference) & ((1 << length) - 1);
-    code(dcCodes[table][length], length, value);
-    ac(acCodes[table], tokens.chunk(place), Tokens.index(place));
-  }
-
-  private void ac(int[] codes, short[] chunk, int from) {
-    long word = bits;
-    int free = room;
-    int to = size;
-    int position = 0;
-    int at = from;
-    while (true) {
-      int token = chunk[at++];
-      int symbol = token >>> 8 & 0xFF;
-      int code = codes[symbol];
-      int length = code & 0xFF;
-      long next = (long) code >>> 8;
-      if (symbol != 0) {
-        int extra = symbol & 15;
-        int value = token & 0xFF;
-        if (extra > Tokens.MOST_BITS) {
-          value = chunk[at++];
-        }
-        position += (symbol >>> 4) + 1;
-        int flipped = value ^ (negated[position] & ((1 << extra) - 1));
-        next = next << extra | flipped;
-      } else if (token == Tokens.FULL) {
-        break;
-      }
-      free -= length;
-      if (free >= 0) {
-        word = word << length | next;
-      } else {
-        to = write(word << (length + free) | next >>> -free, to);
-        word = next;
-        free += Long.SIZE;
-      }
-      if (symbol == 0) {
-        break;
-      }
+    if (length > MOST_DC_BITS) {
+      throw beyondBaseline(length, MOST_DC_BITS);
     }
-    bits = word;
-    room = free;
-    size = to;
+    code(dcCodes[table][length], length, value);
+    ac(component, acCodes[table], place);
   }
 
-  private int write(long word, int at) {
+  /**
+   * Writes the AC coefficients of a block.
+   *
+   * @param codes code and length of each symbol
+   */
+  abstract void ac(int component, int[] codes, int place) throws JpegFault;
+
+  /** What a value is that a baseline picture can't carry (T.81 Tables F.1 and F.2). */
+  static JpegFault beyondBaseline(int bits, int most) {
+    return JpegFault.unsuited(
+        "the picture holds a value of "
+            + bits
+            + " bits, more than the "
+            + most
+            + " that a baseline JPEG can carry",
+        "export the photo again as an ordinary JPEG");
+  }
+
+  final int write(long word, int at) {
     if (ScanBits.hasNoFill(word)) {
       ScanBits.WORD.set(out, at, word);
       return at + 8;
@@ -151,7 +134,8 @@ final class ScanWriter implements BlockSink {
     return to;
   }
 
-  private void code(int code, int extra, int value) {
+  /** Writes one code and its value. */
+  final void code(int code, int extra, int value) {
     int length = code & 0xFF;
     long next = (long) (code >>> 8) << extra | value;
     room -= length;
@@ -170,8 +154,20 @@ final class ScanWriter implements BlockSink {
     }
   }
 
-  /** Ends the scan, padding its last byte with ones (T.81 F.1.2.3), and appends it. */
-  void finish(BaselineWriter to) {
+  /** Ends the scan and appends it. */
+  final void finish(BaselineWriter to) {
+    pad();
+    to.coded(out, 0, size);
+  }
+
+  /** Ends the last scan, and the picture with it. */
+  final byte[] finishAll(BaselineWriter to) {
+    pad();
+    return to.finishWith(out, 0, size);
+  }
+
+  /** Pads the last byte with ones (T.81 F.1.2.3). */
+  private void pad() {
     makeRoom();
     int count = Long.SIZE - room;
     while (count > 0) {
@@ -182,6 +178,5 @@ final class ScanWriter implements BlockSink {
       }
       count -= Math.min(count, 8);
     }
-    to.coded(out, 0, size);
   }
 }

@@ -1,11 +1,13 @@
 package org.vestibule.jpeg;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /** Counts the symbols of a scan, from which its Huffman tables are made. */
 final class SymbolCounter implements BlockSink {
 
   private final Tokens tokens;
+  private final @Nullable ProgressivePicture untold;
   private final boolean countsAc;
   private final int[] predictions;
   private final int[][] dcCounts = new int[2][256];
@@ -18,13 +20,14 @@ final class SymbolCounter implements BlockSink {
    *     symbols were counted when it was decoded
    */
   SymbolCounter(TokenPicture picture, boolean takesAll) {
-    this.countsAc = !takesAll;
+    this.countsAc = !takesAll || picture.untold != null;
     this.tokens = picture.tokens;
+    this.untold = picture.untold;
     if (tokens.forgets()) {
       throw new IllegalStateException("the picture was only checked");
     }
     this.predictions = new int[picture.planes.size()];
-    for (int i = 0; i < predictions.length && takesAll; i++) {
+    for (int i = 0; i < predictions.length && !countsAc; i++) {
       int[] counts = picture.planes.get(i).acCounts;
       for (int symbol = 0; symbol < counts.length; symbol++) {
         acCounts[tableOf(i)][symbol] += counts[symbol];
@@ -42,7 +45,9 @@ final class SymbolCounter implements BlockSink {
     int difference = dc - predictions[component];
     predictions[component] = dc;
     dcCounts[tableOf(component)][32 - Integer.numberOfLeadingZeros(Math.abs(difference))]++;
-    if (countsAc) {
+    if (untold != null) {
+      untold.planes.get(component).count(place, acCounts[tableOf(component)]);
+    } else if (countsAc) {
       ac(acCounts[tableOf(component)], tokens.chunk(place), Tokens.index(place));
     }
   }
@@ -76,13 +81,29 @@ final class SymbolCounter implements BlockSink {
     return component == 0 ? 0 : 1;
   }
 
+  /** Counts every symbol of a baseline picture once more, since blocks were passed over. */
+  void countAllOnce() {
+    for (int table = 0; table < 2; table++) {
+      for (int size = 0; size <= ScanWriter.MOST_DC_BITS; size++) {
+        dcCounts[table][size]++;
+      }
+      acCounts[table][0]++;
+      acCounts[table][0xF0]++;
+      for (int run = 0; run < 16; run++) {
+        for (int size = 1; size <= ScanWriter.MOST_AC_BITS; size++) {
+          acCounts[table][run << 4 | size]++;
+        }
+      }
+    }
+  }
+
   HuffmanTable dcTable(int table) throws JpegFault {
-    requireBaseline(dcCounts[table], 255, 11);
+    requireBaseline(dcCounts[table], 255, ScanWriter.MOST_DC_BITS);
     return OptimalHuffman.table(dcCounts[table]);
   }
 
   HuffmanTable acTable(int table) throws JpegFault {
-    requireBaseline(acCounts[table], 15, 10);
+    requireBaseline(acCounts[table], 15, ScanWriter.MOST_AC_BITS);
     return OptimalHuffman.table(acCounts[table]);
   }
 
@@ -95,13 +116,7 @@ final class SymbolCounter implements BlockSink {
       }
     }
     if (largest > most) {
-      throw JpegFault.unsuited(
-          "the picture holds a value of "
-              + largest
-              + " bits, more than the "
-              + most
-              + " that a baseline JPEG can carry",
-          "export the photo again as an ordinary JPEG");
+      throw ScanWriter.beyondBaseline(largest, most);
     }
   }
 

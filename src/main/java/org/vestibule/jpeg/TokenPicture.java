@@ -17,6 +17,12 @@ final class TokenPicture {
   final List<TokenPlane> planes = new ArrayList<>();
   final Tokens tokens;
 
+  /**
+   * The AC coefficients of a picture that has no tokens because it is written only once, or null.
+   * {@link TokenPlane#place} is then a block's index.
+   */
+  @Nullable ProgressivePicture untold;
+
   /** The scan whose bytes can be kept as they are, or null. */
   @Nullable PlainScan plainScan;
 

@@ -1,6 +1,7 @@
 package org.vestibule.jpeg;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
@@ -12,6 +13,12 @@ public final class Transcoder {
 
   /** Coded data is close to random, so that about one byte in 256 is followed by a stuffed one. */
   private static final int STUFFED_SHARE = 100;
+
+  /** Bytes that are enough for tables and headers. */
+  private static final int HEADERS = 2048;
+
+  /** Of a picture without tokens so many rows of MCUs, or twice as many, are counted. */
+  private static final int COUNTED_ROWS = 12;
 
   private Transcoder() {}
 
@@ -91,9 +98,13 @@ public final class Transcoder {
   private static byte[] recoded(TokenPicture picture, Layout layout) throws JpegFault {
     BlockTurn turn = new BlockTurn(layout.turn());
     BlockWalk walk = new BlockWalk(picture, layout);
+    int step = picture.untold == null ? 1 : Math.max(1, walk.rows() / COUNTED_ROWS);
     SymbolCounter counter = new SymbolCounter(picture, walk.takesAll());
     for (int[] scan : walk.scans()) {
-      walk.scan(scan, counter);
+      walk.scan(scan, step, counter);
+    }
+    if (step > 1) {
+      counter.countAllOnce();
     }
     int sets = picture.planes.size() == 1 ? 1 : 2;
     HuffmanTable[] dc = new HuffmanTable[sets];
@@ -102,24 +113,39 @@ public final class Transcoder {
       dc[i] = counter.dcTable(i);
       ac[i] = counter.acTable(i);
     }
-    long bytes = counter.bits(dc, ac) / 8;
+    long bytes = step * counter.bits(dc, ac) / 8;
     int sizeHint = Math.toIntExact(bytes + bytes / STUFFED_SHARE);
-    BaselineWriter out = new BaselineWriter(sizeHint + 2048);
+    BaselineWriter out =
+        new BaselineWriter(walk.scans().size() == 1 ? HEADERS : HEADERS + sizeHint);
     out.frame(layout.frame(), quantisation(picture, turn));
     for (int i = 0; i < sets; i++) {
       out.huffman(0, i, dc[i]);
       out.huffman(1, i, ac[i]);
     }
-    ScanWriter writer = new ScanWriter(picture, turn, dc, ac, sizeHint);
-    for (int[] scan : walk.scans()) {
-      int[] tables = new int[scan.length];
-      for (int i = 0; i < scan.length; i++) {
-        tables[i] = SymbolCounter.tableOf(scan[i]) * 0x11;
+    ScanWriter writer = writer(picture, turn, dc, ac, sizeHint);
+    List<int[]> scans = walk.scans();
+    for (int i = 0; i < scans.size(); i++) {
+      if (i > 0) {
+        writer.finish(out);
       }
-      out.scan(scan, tables);
-      walk.scan(scan, writer);
-      writer.finish(out);
+      out.scan(scans.get(i), tables(scans.get(i)));
+      walk.scan(scans.get(i), writer);
     }
-    return out.finish();
+    if (picture.untold != null) {
+      picture.untold.release(walk.takesAll());
+    }
+    return writer.finishAll(out);
+  }
+
+  private static int[] tables(int[] scan) {
+    return Arrays.stream(scan).map(component -> SymbolCounter.tableOf(component) * 0x11).toArray();
+  }
+
+  private static ScanWriter writer(
+      TokenPicture picture, BlockTurn turn, HuffmanTable[] dc, HuffmanTable[] ac, int sizeHint) {
+    ProgressivePicture untold = picture.untold;
+    return untold == null
+        ? new TokenWriter(picture, turn, dc, ac, sizeHint)
+        : new ProgressiveWriter(picture, untold, turn, dc, ac, sizeHint);
   }
 }

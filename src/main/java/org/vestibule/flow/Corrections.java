@@ -45,25 +45,35 @@ public final class Corrections {
 
   /** Files a photograph that waits, by what a person says and what was proposed. */
   public Outcome<FiledPhoto> file(String id, PersonWords said) throws IOException {
-    return locked("file", id, photo -> fileOne(photo, said));
+    return locked("file", id, LookedAt.NOW, photo -> fileOne(photo, said));
   }
 
   /** Corrects a filed photograph; what is not said stays as it was. */
   public Outcome<FiledPhoto> move(String id, PersonWords said, Why why) throws IOException {
-    return locked("move", id, photo -> moveOne(photo, said, why));
+    return move(id, said, why, LookedAt.NOW);
+  }
+
+  /** The same, if what is filed is what was looked at. */
+  Outcome<FiledPhoto> move(String id, PersonWords said, Why why, LookedAt seen) throws IOException {
+    return locked("move", id, seen, photo -> moveOne(photo, said, why));
   }
 
   /** Takes a photograph out of the record or off the waiting list; says what was done. */
   public Outcome<String> reject(String id, String by, Why why) throws IOException {
-    return locked("reject", id, photo -> rejectOne(photo, by, why));
+    return reject(id, by, why, LookedAt.NOW);
+  }
+
+  /** The same, if what is filed is what was looked at. */
+  Outcome<String> reject(String id, String by, Why why, LookedAt seen) throws IOException {
+    return locked("reject", id, seen, photo -> rejectOne(photo, by, why));
   }
 
   /**
    * Takes back what a person filed, so that it waits again with what was said of it. The object and
    * its history stay in the record; a destination that has it is told as of any correction.
    */
-  public Outcome<String> takeBack(String id, String by, Why why) throws IOException {
-    return locked("take back", id, photo -> takeBackOne(photo, by, why));
+  Outcome<String> takeBack(String id, String by, Why why, LookedAt seen) throws IOException {
+    return locked("take back", id, seen, photo -> takeBackOne(photo, by, why));
   }
 
   @FunctionalInterface
@@ -72,7 +82,8 @@ public final class Corrections {
   }
 
   @SuppressWarnings("try") // the lock is held, not used
-  private <T> Outcome<T> locked(String what, String id, Step<T> step) throws IOException {
+  private <T> Outcome<T> locked(String what, String id, LookedAt seen, Step<T> step)
+      throws IOException {
     Outcome<RunLock> locked = practice.store().lock(what);
     if (!(locked instanceof Done<RunLock> free)) {
       return ((Refused<RunLock>) locked).as();
@@ -81,6 +92,10 @@ public final class Corrections {
       Outcome<PhotoRef> found = practice.store().ids().find(id);
       if (!(found instanceof Done<PhotoRef> photo)) {
         return ((Refused<PhotoRef>) found).as();
+      }
+      Optional<Refused<T>> another = seen.objection(photo.value().hash(), practice);
+      if (another.isPresent()) {
+        return another.get();
       }
       Outcome<T> done = step.on(photo.value().hash());
       if (done instanceof Done<T>) {

@@ -10,6 +10,7 @@ import org.vestibule.quality.QualityFinding;
  * A photograph that was filed just now.
  *
  * @param id what people call it by
+ * @param decision what the ledger calls the decision by which it is filed; empty if it is not yet
  * @param name the file's name
  * @param patient the patient in words
  * @param visit the visit's key and day
@@ -20,6 +21,7 @@ import org.vestibule.quality.QualityFinding;
  */
 public record FiledPhoto(
     String id,
+    String decision,
     String name,
     String patient,
     String visit,
@@ -42,6 +44,7 @@ public record FiledPhoto(
     decision.facts().stream().filter(fact -> fact.startsWith(WARNING)).forEach(remarks::add);
     return new FiledPhoto(
         id,
+        "",
         name,
         Descriptions.name(visit.patient().name()),
         visit.key() + " of " + visit.start().toLocalDate(),
@@ -54,6 +57,19 @@ public record FiledPhoto(
   /** The same with what could be better about its picture. */
   FiledPhoto with(List<QualityFinding> findings) {
     return new FiledPhoto(
-        id, name, patient, visit, view, teeth, remarks, findings.stream().map(Advice::of).toList());
+        id,
+        decision,
+        name,
+        patient,
+        visit,
+        view,
+        teeth,
+        remarks,
+        findings.stream().map(Advice::of).toList());
+  }
+
+  /** The same as it is filed by this decision. */
+  FiledPhoto filedBy(String decisionId) {
+    return new FiledPhoto(id, decisionId, name, patient, visit, view, teeth, remarks, advice);
   }
 }

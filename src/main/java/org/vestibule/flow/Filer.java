@@ -289,6 +289,7 @@ final class Filer {
     }
     return FiledPhoto.of(
             practice.store().ids().of(picture.hash()), picture.name(), task.decision(), remarks)
+        .filedBy(frame(task.intents()).decisionId())
         .with(advice);
   }
 

@@ -61,28 +61,43 @@ public final class FilingByHand {
         photo, decided, () -> new Corrections(practice).file(id(photo), decided.words()));
   }
 
-  /** Corrects one that is filed. */
-  public Outcome<FiledPhoto> move(ContentHash photo, Decided decided, Why why) throws IOException {
-    return checked(
-        photo, decided, () -> new Corrections(practice).move(id(photo), decided.words(), why));
+  /** Corrects one that is filed, if it is filed as it was looked at. */
+  public Outcome<FiledPhoto> move(ContentHash photo, Decided decided, Why why, LookedAt seen)
+      throws IOException {
+    Optional<Refused<FiledPhoto>> another = seen.objection(photo, practice);
+    return another.isPresent()
+        ? another.get()
+        : checked(
+            photo,
+            decided,
+            () -> new Corrections(practice).move(id(photo), decided.words(), why, seen));
   }
 
-  /** Takes back what a person filed, so that it waits again. */
-  public Outcome<String> takeBack(ContentHash photo, String by, Why why) throws IOException {
-    return patiently(() -> new Corrections(practice).takeBack(id(photo), by, why));
+  /** Takes back what a person filed, so that it waits again, if it is filed as it was looked at. */
+  public Outcome<String> takeBack(ContentHash photo, String by, Why why, LookedAt seen)
+      throws IOException {
+    return patiently(() -> new Corrections(practice).takeBack(id(photo), by, why, seen));
   }
 
-  /** Takes one out of the record, or off the list of what waits. */
-  public Outcome<String> reject(ContentHash photo, String by, Why why) throws IOException {
-    return patiently(() -> new Corrections(practice).reject(id(photo), by, why));
+  /** Takes one out of the record, or off the list of what waits, if it stands as looked at. */
+  public Outcome<String> reject(ContentHash photo, String by, Why why, LookedAt seen)
+      throws IOException {
+    return patiently(() -> new Corrections(practice).reject(id(photo), by, why, seen));
+  }
+
+  /** What happened to a photograph since it was looked at; empty if nothing did. */
+  public Optional<Meanwhile> since(ContentHash photo, LookedAt seen) {
+    return seen.since(photo, ledger);
+  }
+
+  /** What the ledger calls the decision by which it is filed now; empty if it is not. */
+  public String decision(ContentHash photo) {
+    return CurrentDecision.id(photo, ledger).orElse("");
   }
 
   /** By whom it is filed now; empty if it is not. */
   public Optional<FiledBy> filedBy(ContentHash photo) {
-    return ledger.intents().current(photo).stream()
-        .findFirst()
-        .map(Intent::decisionId)
-        .flatMap(ledger.decisions()::find)
+    return CurrentDecision.row(photo, ledger)
         .map(row -> new FiledBy(row.decidedBy(), row.decidedAt()));
   }
 
@@ -107,10 +122,7 @@ public final class FilingByHand {
 
   /** True if a person filed it, so that the filing can be taken back. */
   public boolean canBeTakenBack(ContentHash photo) {
-    return ledger.intents().current(photo).stream()
-        .findFirst()
-        .map(Intent::decisionId)
-        .flatMap(ledger.decisions()::find)
+    return CurrentDecision.row(photo, ledger)
         .filter(row -> row.source().equals("person"))
         .isPresent();
   }

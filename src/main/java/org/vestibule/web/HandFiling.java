@@ -1,9 +1,11 @@
 package org.vestibule.web;
 
 import java.io.IOException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -14,6 +16,8 @@ import org.vestibule.base.Outcome.Kind;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.FiledPhoto;
 import org.vestibule.flow.FilingByHand;
+import org.vestibule.flow.LookedAt;
+import org.vestibule.flow.Meanwhile;
 import org.vestibule.flow.Why;
 import org.vestibule.flow.look.Say;
 
@@ -78,6 +82,7 @@ final class HandFiling {
     Map<String, Object> model = outcome(key, "filed");
     model.put("view", trade.viewNamed(photo.view()));
     model.put("remarks", String.join("; ", photo.remarks()));
+    model.put("decision", photo.decision());
     return model;
   }
 
@@ -107,6 +112,7 @@ final class HandFiling {
             "state", state,
             "filed", state.equals("filed"),
             "view", "",
+            "decision", "",
             "remarks", "",
             "reason", "",
             "advice", ""));
@@ -116,9 +122,9 @@ final class HandFiling {
   Answer correct(Asked asked) throws IOException {
     return with(
         asked,
-        (photo, why) ->
+        (photo, why, seen) ->
             filing
-                .move(photo, Labels.decided(asked::form, asked.visitor().person()), why)
+                .move(photo, Labels.decided(asked::form, asked.visitor().person()), why, seen)
                 .map(moved -> "/photograph/" + asked.path("key")));
   }
 
@@ -126,9 +132,9 @@ final class HandFiling {
   Answer takeBack(Asked asked) throws IOException {
     return with(
         asked,
-        (photo, why) ->
+        (photo, why, seen) ->
             filing
-                .takeBack(photo, asked.visitor().person(), why)
+                .takeBack(photo, asked.visitor().person(), why, seen)
                 .map(back -> "/waiting/" + asked.path("key")));
   }
 
@@ -136,12 +142,13 @@ final class HandFiling {
   Answer reject(Asked asked) throws IOException {
     return with(
         asked,
-        (photo, why) -> filing.reject(photo, asked.visitor().person(), why).map(out -> "/waiting"));
+        (photo, why, seen) ->
+            filing.reject(photo, asked.visitor().person(), why, seen).map(out -> "/waiting"));
   }
 
   @FunctionalInterface
   private interface Deed {
-    Outcome<String> on(ContentHash photo, Why why) throws IOException;
+    Outcome<String> on(ContentHash photo, Why why, LookedAt seen) throws IOException;
   }
 
   private Answer with(Asked asked, Deed deed) throws IOException {
@@ -154,16 +161,32 @@ final class HandFiling {
     }
     String kind = asked.form("kind");
     Outcome<Why> why = Why.of(asked.form("why"), kind.isEmpty() ? null : kind);
+    // Which filing the page showed; none where it showed a photograph that waits.
+    LookedAt seen = LookedAt.filedBy(asked.form("decision"));
     Outcome<String> done =
         why instanceof Done<Why> said
-            ? deed.on(photo.get(), said.value())
+            ? deed.on(photo.get(), said.value(), seen)
             : ((Refused<Why>) why).as();
     if (done instanceof Done<String> next) {
       return Answer.to(next.value());
+    }
+    Optional<Meanwhile> meanwhile = filing.since(photo.get(), seen);
+    if (meanwhile.isPresent()) {
+      return another(asked, meanwhile.get());
     }
     Refused<String> refused = (Refused<String>) done;
     return refused.kind() == Kind.BUSY
         ? Answers.refused(asked, 409, "filing-busy")
         : Answer.refused(409, refused.reason(), refused.advice());
+  }
+
+  private Answer another(Asked asked, Meanwhile found) {
+    LocalDate day = found.day(site.practice().settings().zone());
+    return Answers.refused(
+        asked,
+        409,
+        "meanwhile-" + found.kind().name().toLowerCase(Locale.ROOT),
+        found.who(),
+        Results.days(asked.language()).format(day));
   }
 }

@@ -71,6 +71,8 @@ final class Sorting {
   /** The page on which one that is filed is corrected. */
   Answer correcting(Asked asked) throws IOException {
     Optional<ContentHash> photo = site.photoKeys().find(asked.path("key"));
+    // Read first: if another filing takes its place meanwhile, the page is refused, not the filing.
+    String decision = photo.map(filing::decision).orElse("");
     Map<String, String> said = photo.map(filing::said).orElse(Map.of());
     if (photo.isEmpty() || said.isEmpty()) {
       return Answers.notFound(asked);
@@ -87,6 +89,7 @@ final class Sorting {
         List.of(
             Map.of(
                 "key", asked.path("key"),
+                "decision", decision,
                 "by", filing.filedBy(photo.get()).map(by -> by.person()).orElse(""),
                 "undo", filing.canBeTakenBack(photo.get()),
                 "delivered",

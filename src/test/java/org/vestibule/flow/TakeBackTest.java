@@ -48,7 +48,7 @@ class TakeBackTest {
       filing.file(photo, decided("none")).orThrow();
       assertThat(filing.filedBy(photo).orElseThrow().person()).isEqualTo("A. Finch");
       assertThat(filing.canBeTakenBack(photo)).isTrue();
-      filing.takeBack(photo, "B. Rook", Why.of("wrong stretch")).orThrow();
+      filing.takeBack(photo, "B. Rook", Why.of("wrong stretch"), seen(filing, photo)).orThrow();
       var ledger = practice.store().ledger();
       assertThat(ledger.photos().find(photo).orElseThrow().state()).isEqualTo(PhotoState.WAITING);
       WaitingPhoto waiting = new WaitingPhotos(practice).find(photo).orElseThrow();
@@ -72,10 +72,53 @@ class TakeBackTest {
     try (Practice practice = home.open()) {
       home.ingest(practice);
       ContentHash photo = TestHome.hash(practice, id);
-      assertThat(reason(new FilingByHand(practice).takeBack(photo, "B. Rook", Why.of("x"))))
+      FilingByHand filing = new FilingByHand(practice);
+      assertThat(reason(filing.takeBack(photo, "B. Rook", Why.of("x"), seen(filing, photo))))
           .isEqualTo(
               "this photograph was filed by ingest, not by hand: correct it with move, or take"
                   + " it out with reject; taken back, the next run would file it again");
+    }
+  }
+
+  private static LookedAt seen(FilingByHand filing, ContentHash photo) {
+    return LookedAt.filedBy(filing.decision(photo));
+  }
+
+  @Test
+  void whatWasDecidedOverAnotherFilingChangesNothing() throws Exception {
+    TestHome home = TestHome.in(folder);
+    String id = home.put("a.jpg", Scene.FACE_SMILING, 5);
+    try (Practice practice = home.open()) {
+      home.ingest(practice);
+      ContentHash photo = TestHome.hash(practice, id);
+      FilingByHand filing = new FilingByHand(practice);
+      LookedAt waiting = seen(filing, photo);
+      FiledPhoto filed = filing.file(photo, decided("none")).orThrow();
+      assertThat(filed.decision()).isEqualTo(filing.decision(photo)).hasSize(32);
+      LookedAt first = seen(filing, photo);
+      PersonWords teeth =
+          PersonWords.by("C. Wren")
+              .with(PhotoFact.VISIT, "V1")
+              .with(PhotoFact.VIEW, "frontal")
+              .with(PhotoFact.MIRROR, "none")
+              .with(PhotoFact.NOTE, "smiles")
+              .seenByPerson();
+      Why why = Why.of("a note was missing");
+      filing.move(photo, new FilingByHand.Decided(teeth, "L\\F", Set.of()), why, first).orThrow();
+      LookedAt second = seen(filing, photo);
+      String meanwhile =
+          "this photograph was corrected meanwhile by C. Wren on 2026-03-14: "
+              + "nothing was changed; look at it again, then decide";
+      assertThat(reason(filing.move(photo, decided("none"), why, first))).isEqualTo(meanwhile);
+      assertThat(reason(filing.takeBack(photo, "B. Rook", why, first))).isEqualTo(meanwhile);
+      assertThat(reason(filing.reject(photo, "B. Rook", why, first))).isEqualTo(meanwhile);
+      assertThat(reason(filing.reject(photo, "B. Rook", why, waiting)))
+          .startsWith("this photograph was filed meanwhile by C. Wren on 2026-03-14: ");
+      assertThat(practice.store().ledger().decisions().of(photo)).hasSize(2);
+      assertThat(practice.store().ledger().corrections().of(photo)).hasSize(1);
+      filing.takeBack(photo, "B. Rook", why, second).orThrow();
+      assertThat(reason(filing.move(photo, decided("none"), why, second)))
+          .startsWith("this photograph was taken back or taken out meanwhile by B. Rook on ");
     }
   }
 

@@ -3,6 +3,7 @@ package org.vestibule.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -10,6 +11,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.vestibule.assign.PersonWords;
+import org.vestibule.assign.PhotoFact;
+import org.vestibule.base.ContentHash;
+import org.vestibule.flow.Corrections;
+import org.vestibule.flow.FilingByHand;
+import org.vestibule.flow.Why;
 import org.vestibule.store.index.IndexRecord;
 
 /** What waits is labelled and filed in a real browser, by keys alone. */
@@ -234,6 +241,50 @@ class SortingBrowserTest {
     type(browser, "the other side", Keys.ENTER);
     browser.until("location.pathname.startsWith('/photograph/')");
     assertThat(filed(site.key(wrong)).shows().viewKey()).isEqualTo("left-buccal");
+  }
+
+  @Test
+  void aPageLeftOpenWritesNothingOverAnothersCorrection() throws Exception {
+    IndexRecord filed =
+        site.filed().stream()
+            .filter(record -> record.shows().viewKey().equals("frontal"))
+            .findFirst()
+            .orElseThrow();
+    String key = site.key(filed);
+    Browser browser = open("/correct/" + key);
+    browser.until("document.querySelector('.preview')?.dataset.shown");
+    var photo = new ContentHash(filed.hash());
+    FilingByHand filing = new FilingByHand(site.practice());
+    String before = filing.decision(photo);
+    new Corrections(site.practice())
+        .move(
+            filed.id(),
+            PersonWords.by("C. Wren").with(PhotoFact.NOTE, "looked at"),
+            Why.of("a note was missing"))
+        .orThrow();
+    String now = filing.decision(photo);
+    assertThat(now).isNotEqualTo(before);
+    browser.find("#stage").sendKeys("after");
+    browser.until("!document.querySelector('#take').disabled");
+    browser.driver().executeScript("document.querySelector('#take').click()");
+    focused(browser, "#why");
+    type(browser, "the stage");
+    browser.entering(() -> type(browser, Keys.ENTER));
+    assertThat(browser.find("h1").getText())
+        .isEqualTo("This photograph was corrected meanwhile by C. Wren, on March 14, 2026.");
+    assertThat(browser.find("main p").getText())
+        .isEqualTo(
+            "Nothing was changed. Look at it again, then correct it if something is still wrong.");
+    assertThat(filing.decision(photo)).isEqualTo(now);
+    Caller other = new Caller(server, site.session(Role.ADMINISTRATOR));
+    for (String path : List.of("/take-back/", "/reject/", "/correct/")) {
+      Map<String, String> form = Map.of("why", "an old page", "decision", before);
+      assertThat(Caller.text(other.post(path + key, form)))
+          .contains("This photograph was corrected meanwhile by C. Wren");
+      assertThat(Caller.text(other.post(path + key, Map.of("why", "a page without it"))))
+          .contains("This photograph was filed meanwhile by C. Wren");
+    }
+    assertThat(filing.decision(photo)).isEqualTo(now);
   }
 
   @Test

@@ -1,10 +1,12 @@
 // Labels photographs one after the other by keys. What becomes of each is worked out by the server alone.
 import { Choice, fits } from "./choice.js";
 import { Crop } from "./crop.js";
+import { Sitting } from "./sitting.js";
 import { TeethField } from "./teeth-field.js";
 
 const page = document.getElementById("sorting");
 const byId = (id) => document.getElementById(id);
+const sitting = new Sitting(page, byId("ended"));
 const correcting = page.dataset.mode === "correct";
 const form = byId("answers");
 const previewed = byId("previewed");
@@ -21,6 +23,7 @@ let opened = 0;
 let running = null;
 let fresh = false;
 let pictured = false;
+let filing = false;
 // What answers or takes: out of reach until the picture that it is about is seen.
 const answering = [edges, form, byId("on-chart"), document.querySelector("details.off")].filter(Boolean);
 
@@ -153,8 +156,7 @@ async function preview() {
   if (visit.dataset.visit) query.set("visit", visit.dataset.visit);
   let found;
   try {
-    const answer = await fetch(`/preview/${current}?${query}`, { signal: own.signal });
-    if (answer.status === 401) location.reload();
+    const answer = await sitting.fetch(`/preview/${current}?${query}`, { signal: own.signal });
     found = answer.ok ? await answer.text() : null;
   } catch {
     found = null;
@@ -290,7 +292,9 @@ async function open(button) {
   fill(facts);
   edges.querySelectorAll(".edge").forEach((one) => one.setAttribute("aria-pressed", "false"));
   if (byId("off")) byId("off").action = `/reject/${current}`;
-  const [seen] = await Promise.all([pictureOf(current), preview()]);
+  let [seen, made] = await Promise.all([pictureOf(current), preview()]);
+  // It may have been asked for while nobody was signed in.
+  if (turn === opened && !seen && made) seen = await pictureOf(current);
   if (turn !== opened) return;
   if (!seen) {
     byId("asked-failed").hidden = false;
@@ -342,7 +346,7 @@ function tell() {
   if (status) {
     const text = count === 0 ? status.dataset.none : count === 1 ? status.dataset.one : status.dataset.many.replace("{0}", count);
     status.textContent = count && !visit.dataset.visit ? `${text} ${status.dataset.visit}` : text;
-    byId("file").disabled = !count || !visit.dataset.visit;
+    byId("file").disabled = filing || !count || !visit.dataset.visit;
   } else {
     byId("correct-now").disabled = !count;
   }
@@ -360,7 +364,7 @@ new Choice(
       tell();
     }
     const query = new URLSearchParams({ near: current || page.dataset.key, q: typed });
-    const answer = await fetch(`/visits?${query}`, { signal });
+    const answer = await sitting.fetch(`/visits?${query}`, { signal });
     if (!answer.ok) return null;
     const text = await answer.text();
     return () => {
@@ -391,7 +395,8 @@ async function series() {
   }
   const query = new URLSearchParams({ visit: visit.dataset.visit });
   for (const facts of said.values()) if (facts.state === "ready" && !correcting) query.append("view", facts.view);
-  byId("series").innerHTML = await (await fetch(`/series?${query}`)).text();
+  const answer = await sitting.fetch(`/series?${query}`);
+  byId("series").innerHTML = answer.ok ? await answer.text() : "";
 }
 
 // Filing: each photograph ends filed or says why not; what was not filed stays as it was said.
@@ -400,33 +405,70 @@ function carry(body, key, before) {
   for (const name of [...FACTS, "shown", "answered"]) body.append(before + name, said.get(key)[name] ?? "");
 }
 
-byId("file")?.addEventListener("click", async () => {
-  const body = new URLSearchParams({ visit: visit.dataset.visit });
+// So many photographs, and so many characters, go at once: a request has its limits, a roll has none.
+const MOST_AT_ONCE = 25;
+const LONGEST_AT_ONCE = 48 * 1024;
+
+function parcels() {
+  const all = [];
+  let body = null;
   for (const [key, facts] of said) {
     if (facts.state !== "ready") continue;
-    body.append("photo", key);
-    carry(body, key, key + ".");
+    const one = new URLSearchParams({ photo: key });
+    carry(one, key, key + ".");
+    const full = body && (body.getAll("photo").length === MOST_AT_ONCE || `${body}&${one}`.length > LONGEST_AT_ONCE);
+    if (!body || full) {
+      body = new URLSearchParams({ visit: visit.dataset.visit });
+      all.push(body);
+    }
+    for (const [name, value] of one) body.append(name, value);
   }
-  byId("file").disabled = true;
+  return all;
+}
+
+byId("file")?.addEventListener("click", async () => {
   const outcome = byId("outcome");
+  outcome.replaceChildren();
+  filing = true;
+  byId("file").disabled = true;
   try {
-    const answer = await fetch("/file", { method: "POST", headers: { "X-Vestibule-Form": page.dataset.proof }, body });
-    const text = await answer.text();
-    if (answer.ok) outcome.innerHTML = text;
-    else outcome.replaceChildren(...new DOMParser().parseFromString(text, "text/html").querySelector("main").children);
+    for (const body of parcels()) {
+      if (!await filed(body, outcome)) break;
+    }
+  } catch {
+    outcome.append(Object.assign(document.createElement("p"), { className: "trouble", textContent: outcome.dataset.failed }));
   } finally {
-    byId("file").disabled = false;
+    filing = false;
+    tell();
   }
-  outcome.querySelectorAll("[data-key]").forEach((one) => {
-    const state = one.dataset.state;
-    if (state === "filed" || state === "elsewhere") said.get(one.dataset.key).state = state;
-    if (state === "refused") said.get(one.dataset.key).state = "open";
-  });
-  tell();
   outcome.focus();
 });
 
-byId("correct")?.addEventListener("submit", () => {
+// True if each of them was filed or says why not.
+async function filed(body, outcome) {
+  const answer = await sitting.fetch("/file", { method: "POST", body });
+  const part = new DOMParser().parseFromString(await answer.text(), "text/html");
+  outcome.append(...(answer.ok ? part.body : part.querySelector("main")).children);
+  for (const one of outcome.querySelectorAll("[data-key]")) {
+    const state = one.dataset.state;
+    if (state === "filed" || state === "elsewhere") said.get(one.dataset.key).state = state;
+    if (state === "refused") said.get(one.dataset.key).state = "open";
+  }
+  tell();
+  return answer.ok;
+}
+
+// A form of this page is sent when it is certain that its sitting lasts; what stands here stays until then.
+page.addEventListener("submit", async (event) => {
+  const sent = event.target;
+  if (event.defaultPrevented || sent.method !== "post") return;
+  event.preventDefault();
+  await sitting.check();
+  if (sent.id === "correct") carryAll();
+  sent.submit();
+});
+
+function carryAll() {
   const carried = byId("carried");
   carried.replaceChildren();
   const body = new URLSearchParams({ visit: visit.dataset.visit ?? "" });
@@ -435,7 +477,7 @@ byId("correct")?.addEventListener("submit", () => {
     const field = Object.assign(document.createElement("input"), { type: "hidden", name, value });
     carried.append(field);
   }
-});
+}
 
 window.addEventListener("beforeunload", (event) => {
   if (!correcting && [...said.values()].some((facts) => facts.state === "ready")) event.preventDefault();

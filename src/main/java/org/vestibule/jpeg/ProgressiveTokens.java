@@ -11,6 +11,9 @@ final class ProgressiveTokens {
   /** Bits that can be read of a word before it may hold less than a code and its value. */
   private static final int WHOLE = FULL_BITS - 31;
 
+  /** Bits that are surely left of a word after a code that was read of it, and its sign. */
+  private static final int SPARE = FULL_BITS - WHOLE - 17;
+
   private final ScanBits in;
   private final boolean first;
   private final LookupTable[] tables;
@@ -169,6 +172,8 @@ final class ProgressiveTokens {
     LookupTable table = tables[0];
     zeros.of(~known & band);
     int at = in.at;
+    int reload = at + WHOLE;
+    long word = in.word(at);
     long corrections = 0;
     int corrected = 0;
     long fresh = 0;
@@ -176,7 +181,10 @@ final class ProgressiveTokens {
     int position = start;
     int zero = 0;
     do {
-      long word = in.word(at);
+      if (at > reload) {
+        word = in.word(at);
+        reload = at + WHOLE;
+      }
       int entry = table.entry(word);
       int run = entry >>> 28;
       int size = entry >>> 24 & 15;
@@ -202,7 +210,15 @@ final class ProgressiveTokens {
       long bit = size;
       fresh |= bit << next;
       negative |= (bit & ~(word << (entry >>> 8)) >>> 63) << next;
-      corrections |= bits(at, count) >>> corrected;
+      if (count > SPARE) {
+        corrections |= bits(at, count) >>> corrected;
+        word = in.word(at + count);
+        reload = at + count + WHOLE;
+      } else {
+        word <<= entry;
+        corrections |= (word & ~(-1L >>> count)) >>> corrected;
+        word <<= count;
+      }
       corrected += count;
       at += count;
       zero++;

@@ -79,7 +79,24 @@ public final class Auditing implements AutoCloseable {
    * the record (D).
    */
   public void accessed(List<Intent> intents, char action, String by) throws IOException {
-    tell(intents, false, study -> events().accessed(person(by), action, study));
+    accessed(intents, action, false, person(by));
+  }
+
+  /**
+   * The same.
+   *
+   * @param anonymous true if copies without identity were looked at
+   */
+  void accessed(List<Intent> intents, char action, boolean anonymous, AuditPeer by)
+      throws IOException {
+    tell(intents, anonymous, study -> events().accessed(by, action, study));
+  }
+
+  /** Tells that somebody came or went, or was not let in. */
+  void login(AuditPeer who, boolean in, AuditOutcome outcome, String words) throws IOException {
+    if (trail.isOn()) {
+      trail.record(events().login(who, in, outcome, words));
+    }
   }
 
   /** Tells that somebody looked at a photograph. */
@@ -103,8 +120,12 @@ public final class Auditing implements AutoCloseable {
 
   /** Tells that somebody searched, and for what. */
   public void asked(String question, String by) throws IOException {
+    asked(question, person(by));
+  }
+
+  void asked(String question, AuditPeer by) throws IOException {
     if (trail.isOn()) {
-      trail.record(events().asked(person(by), question));
+      trail.record(events().asked(by, question));
     }
   }
 

@@ -60,9 +60,10 @@ public final class Browse {
    *
    * @param offset how many to pass over
    * @param limit how many to give at most
+   * @param who asks; the site's audit repository is told
    */
   public Outcome<Answer> ask(
-      String words, QuestionOptions options, Order order, int offset, int limit)
+      String words, QuestionOptions options, Order order, int offset, int limit, OnPages who)
       throws IOException {
     Outcome<Question> read = Find.understood(practice, words, options);
     if (!(read instanceof Done<Question> asked)) {
@@ -82,13 +83,15 @@ public final class Browse {
             question.to(),
             offset,
             limit);
+    practice.audit().asked(String.join("; ", question.understood()), who.peer());
     List<String> tierWords = closest ? question.tierWords() : List.of();
     return Outcome.done(answer(question.understood(), tierWords, query));
   }
 
   /** Everything that is filed, the newest first. */
-  public Answer newest(int offset, int limit) throws IOException {
+  public Answer newest(int offset, int limit, OnPages who) throws IOException {
     practice.store().followIndex();
+    practice.audit().asked("everything that is filed", who.peer());
     List<AnyOf> filed = List.of(AnyOf.of(IndexField.STATE, "filed"));
     IndexQuery all = new IndexQuery(filed, List.of(), null, null, offset, limit);
     return answer(List.of(), List.of(), all);

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
+import org.vestibule.flow.OnPages;
 
 /** What was asked: the address, the form, and by whom. */
 final class Asked {
@@ -99,5 +100,10 @@ final class Asked {
 
   String client() {
     return client;
+  }
+
+  /** Who asks, as the site's audit repository is told. */
+  OnPages who() {
+    return new OnPages(visitor.person(), visitor.account(), client);
   }
 }

@@ -1,10 +1,13 @@
 package org.vestibule.web;
 
+import java.io.IOException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
+import org.vestibule.flow.OnPages;
+import org.vestibule.flow.PageAudit;
 import org.vestibule.keys.Passwords;
 import org.vestibule.store.ledger.AccountRow;
 
@@ -22,6 +25,7 @@ final class Entry {
   private final Site site;
   private final Attempts byName;
   private final Attempts byClient;
+  private final PageAudit audit;
 
   /** Each check takes 19 MiB and a moment: only so many at once. */
   private final Semaphore checks = new Semaphore(2);
@@ -33,6 +37,7 @@ final class Entry {
     this.site = site;
     this.byName = new Attempts(MOST_FOR_A_NAME, WITHIN, site.practice().clock());
     this.byClient = new Attempts(MOST_FOR_A_CLIENT, WITHIN, site.practice().clock());
+    this.audit = new PageAudit(site.practice());
     this.nobody = Passwords.hash(site.secrets().next().toCharArray());
   }
 
@@ -76,22 +81,24 @@ final class Entry {
   }
 
   /** Exchanges the opening link's secret for a session. */
-  Answer opened(Asked asked) {
+  Answer opened(Asked asked) throws IOException {
     if (site.hasAccounts() || byClient.tooMany(asked.client())) {
       return Answers.refused(asked, 429, "refusal-attempts");
     }
     if (!site.opening().use(asked.form("secret"))) {
       byClient.failed(asked.client());
+      audit.refused(new OnPages("", "", asked.client()), "wrong opening link");
       Words words = Words.of(asked.language());
       return open(asked, asked.form("then"), words.say("open-wrong")).with(403);
     }
+    audit.signedIn(new OnPages("", "", asked.client()));
     site.console().accept("The opening link was used. For another browser, open");
     site.console().accept(Server.openingAddress(site));
     String secret = site.sittings().begin("", Role.ADMINISTRATOR, "", "");
     return Answer.to(Then.safe(asked.form("then"))).beginning(secret);
   }
 
-  Answer signedIn(Asked asked) {
+  Answer signedIn(Asked asked) throws IOException {
     String name = asked.form("name");
     if (name.length() > LONGEST_NAME
         || byName.tooMany(name)
@@ -106,7 +113,7 @@ final class Entry {
     }
   }
 
-  private Answer checked(Asked asked, String name) {
+  private Answer checked(Asked asked, String name) throws IOException {
     Optional<AccountRow> account = site.practice().store().ledger().accounts().find(name);
     String said = asked.exactly("password");
     boolean fits =
@@ -117,17 +124,24 @@ final class Entry {
     if (!fits || role.isEmpty()) {
       byName.failed(name);
       byClient.failed(asked.client());
+      // What was typed for a name may be a password: a name that nobody has is not written down.
+      String known = account.map(AccountRow::name).orElse("unknown name");
+      audit.refused(new OnPages("", known, asked.client()), "name and password do not fit");
       Words words = Words.of(asked.language());
       return signIn(asked, asked.form("then"), words.say("sign-in-wrong")).with(403);
     }
     byName.succeeded(name);
+    audit.signedIn(new OnPages("", name, asked.client()));
     site.practice().store().ledger().events().add(name, "signed in", null, "");
     site.sittings().end(asked.visitor());
     String secret = site.sittings().begin(name, role.get(), "", "");
     return Answer.to(Then.safe(asked.form("then"))).beginning(secret);
   }
 
-  Answer signedOut(Asked asked) {
+  Answer signedOut(Asked asked) throws IOException {
+    if (asked.visitor().session().isPresent()) {
+      audit.signedOut(asked.who());
+    }
     site.sittings().end(asked.visitor());
     return Answer.to("/sign-in").ending();
   }

@@ -11,6 +11,7 @@ import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Browse;
 import org.vestibule.flow.Faces;
+import org.vestibule.flow.PageAudit;
 import org.vestibule.flow.Practice;
 import org.vestibule.store.index.IndexRecord;
 
@@ -22,6 +23,7 @@ final class Photograph {
   private final Browse browse;
   private final Faces faces;
   private final Thumbnails thumbnails;
+  private final PageAudit audit;
 
   Photograph(Site site) {
     this.site = site;
@@ -29,6 +31,7 @@ final class Photograph {
     this.browse = new Browse(practice);
     this.faces = new Faces(practice);
     this.thumbnails = new Thumbnails(faces);
+    this.audit = new PageAudit(practice);
   }
 
   /** The picture as it is shown. */
@@ -61,6 +64,7 @@ final class Photograph {
       Refused<Faces.Facts> refused = (Refused<Faces.Facts>) facts;
       return Answer.refused(404, refused.reason(), refused.advice());
     }
+    audit.looked(new ContentHash(record.hash()), asked.who());
     Pictured pictured = new Pictured(site, asked, practice.views());
     Map<String, Object> model = new HashMap<>(pictured.model(record, done.value()));
     List<IndexRecord> kind = browse.sameKind(record);
@@ -91,6 +95,8 @@ final class Photograph {
     if (first.isEmpty() || second.isEmpty()) {
       return Answers.notFound(asked);
     }
+    audit.looked(new ContentHash(one.get().hash()), asked.who());
+    audit.looked(new ContentHash(other.get().hash()), asked.who());
     return Answer.page(
         "comparison",
         Map.of(

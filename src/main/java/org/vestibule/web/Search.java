@@ -76,8 +76,9 @@ final class Search {
     int offset = (query.page() - 1) * A_PAGE;
     Outcome<Browse.Answer> answer =
         query.isEmpty()
-            ? Outcome.done(browse.newest(offset, A_PAGE))
-            : browse.ask(query.question(), query.options(), query.order(), offset, A_PAGE);
+            ? Outcome.done(browse.newest(offset, A_PAGE, asked.who()))
+            : browse.ask(
+                query.question(), query.options(), query.order(), offset, A_PAGE, asked.who());
     if (answer instanceof Done<Browse.Answer> done) {
       return new Results(site, asked, query).model(done.value(), offset + A_PAGE);
     }

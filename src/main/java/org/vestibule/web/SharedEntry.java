@@ -1,9 +1,12 @@
 package org.vestibule.web;
 
+import java.io.IOException;
 import java.time.Duration;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
+import org.vestibule.flow.OnPages;
+import org.vestibule.flow.PageAudit;
 import org.vestibule.flow.Sharing;
 import org.vestibule.store.ledger.ShareRow;
 
@@ -19,6 +22,7 @@ final class SharedEntry {
   private final Sharing sharing;
   private final Attempts byClient;
   private final Attempts byLink;
+  private final PageAudit audit;
 
   /** Each check of a second secret takes 19 MiB and a moment. */
   private final Semaphore checks = new Semaphore(2);
@@ -28,6 +32,7 @@ final class SharedEntry {
     this.sharing = new Sharing(site.practice());
     this.byClient = new Attempts(MOST_FOR_A_CLIENT, WITHIN, site.practice().clock());
     this.byLink = new Attempts(MOST_FOR_A_LINK, WITHIN, site.practice().clock());
+    this.audit = new PageAudit(site.practice());
   }
 
   Answer page(Asked asked) {
@@ -42,7 +47,7 @@ final class SharedEntry {
   }
 
   /** Unknown, ended, past, taken back: the answer is the same. */
-  Answer opened(Asked asked) {
+  Answer opened(Asked asked) throws IOException {
     if (byClient.tooMany(asked.client())) {
       return Answers.refused(asked, 429, "refusal-attempts");
     }
@@ -51,6 +56,7 @@ final class SharedEntry {
         Secrets.isOne(secret) ? sharing.find(Secrets.mark(secret)) : Optional.empty();
     if (share.isEmpty()) {
       byClient.failed(asked.client());
+      audit.refused(new OnPages("unknown link", "", asked.client()), "no open link");
       return Answers.refused(asked, 403, "shared-nothing");
     }
     boolean asks = !share.get().secret().isEmpty();
@@ -60,7 +66,7 @@ final class SharedEntry {
     return asks ? withSecond(asked, share.get(), secret) : let(asked, share.get());
   }
 
-  private Answer withSecond(Asked asked, ShareRow share, String secret) {
+  private Answer withSecond(Asked asked, ShareRow share, String secret) throws IOException {
     String link = String.valueOf(share.number());
     String second = asked.form("second");
     if (second.length() > LONGEST_SECOND || byLink.tooMany(link) || !checks.tryAcquire()) {
@@ -69,6 +75,7 @@ final class SharedEntry {
     try {
       if (!sharing.comes(share, second, asked.client())) {
         byLink.failed(link);
+        audit.refused(share, asked.client());
         String wrong = Words.of(asked.language()).say("shared-second-wrong");
         return form(asked, "shared-second", secret, wrong).with(403);
       }
@@ -79,12 +86,13 @@ final class SharedEntry {
     return session(asked, share);
   }
 
-  private Answer let(Asked asked, ShareRow share) {
+  private Answer let(Asked asked, ShareRow share) throws IOException {
     sharing.comes(share, "", asked.client());
     return session(asked, share);
   }
 
-  private Answer session(Asked asked, ShareRow share) {
+  private Answer session(Asked asked, ShareRow share) throws IOException {
+    audit.opened(share, asked.client());
     site.sittings().end(asked.visitor());
     Duration left = Duration.between(site.practice().clock().instant(), share.endsAt());
     Duration longest = site.rules().longest();

@@ -11,6 +11,7 @@ import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.flow.Browse;
 import org.vestibule.flow.Browse.Order;
+import org.vestibule.flow.OnPages;
 
 /** What is chosen on the page is understood as `find` understands it. */
 class SearchQueryTest {
@@ -23,7 +24,7 @@ class SearchQueryTest {
 
   private static Browse.Answer ask(SearchQuery query) throws IOException {
     return new Browse(SITE.practice())
-        .ask(query.question(), query.options(), query.order(), 0, 100)
+        .ask(query.question(), query.options(), query.order(), 0, 100, new OnPages("", "", ""))
         .orThrow();
   }
 

@@ -55,6 +55,15 @@ final class PhoneFiles {
         });
   }
 
+  /** How far all files of the page have come, for a page that was loaded again. */
+  Answer all(Asked asked) throws IOException {
+    return pages.with(
+        asked,
+        link ->
+            written(
+                Map.of("files", receiving.all(link).stream().map(PhoneFiles::values).toList())));
+  }
+
   /** How far a file has come. */
   Answer state(Asked asked) throws IOException {
     return pages.with(
@@ -100,20 +109,23 @@ final class PhoneFiles {
   }
 
   private static Answer json(State state) {
-    return json(
-        Map.of(
-            "id", state.id(),
-            "size", state.sizeBytes(),
-            "received", state.receivedBytes(),
-            "hash", state.hash(),
-            "confirmed", state.confirmed()));
+    return written(values(state));
+  }
+
+  private static Map<String, Object> values(State state) {
+    return Map.of(
+        "id", state.id(),
+        "size", state.sizeBytes(),
+        "received", state.receivedBytes(),
+        "hash", state.hash(),
+        "confirmed", state.confirmed());
   }
 
   private static Answer refused(Refused<?> refused) {
-    return json(Map.of("reason", refused.reason(), "advice", refused.advice())).with(409);
+    return written(Map.of("reason", refused.reason(), "advice", refused.advice())).with(409);
   }
 
-  private static Answer json(Map<String, Object> values) {
+  private static Answer written(Map<String, Object> values) {
     try {
       return Answer.json(JSON.writeValueAsString(values));
     } catch (JsonProcessingException e) {

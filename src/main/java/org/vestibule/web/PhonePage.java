@@ -41,6 +41,7 @@ final class PhonePage {
     Optional<Visit> visit = visit(link);
     model.put("title", words.say("phone-title"));
     model.put("script", "phone.js");
+    model.put("page", String.valueOf(link.number()));
     model.put("name", visit.map(VisitChoice::name).orElse(link.visit()));
     model.put("number", visit.map(v -> v.patient().id()).orElse(""));
     model.put("when", visit.map(v -> VisitChoice.when(v, asked.language())).orElse(""));

@@ -57,6 +57,7 @@ final class Routes {
         Route.get("/phone/visit", onlyPhones, phone::page),
         Route.get("/phone/wanted", onlyPhones, phone::missing),
         Route.get("/phone/guide/{view}", onlyPhones, phone::guide),
+        Route.get("/phone/files", onlyPhones, files::all),
         Route.post("/phone/files", onlyPhones, files::begin),
         Route.get("/phone/files/{id}", onlyPhones, files::state),
         Route.put("/phone/files/{id}/from/{from}", onlyPhones, files::add, PhoneFiles.PIECE_BYTES),

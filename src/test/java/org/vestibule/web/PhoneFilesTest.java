@@ -120,6 +120,7 @@ class PhoneFilesTest {
     piece(one, firstId, 0, Arrays.copyOf(first, 50_000));
     piece(other, secondId, 0, Arrays.copyOf(second, 50_000));
     // The other phone's file is not there for this one, whatever it asks.
+    assertThat(Caller.text(one.get("/phone/files"))).contains(firstId).doesNotContain(secondId);
     assertThat(one.get("/phone/files/" + secondId).statusCode()).isEqualTo(404);
     assertThat(piece(one, secondId, 50_000, new byte[10]).statusCode()).isEqualTo(404);
     assertThat(end(one, secondId, "").statusCode()).isEqualTo(404);

@@ -170,6 +170,11 @@ final class SampleSite {
     }
   }
 
+  /** A secret that nobody had before. */
+  String secret() {
+    return new Secrets(new SecureRandom()).next();
+  }
+
   /** A session of a phone that came by this page. */
   String phone(PhoneLinkRow page) {
     return sittings().begin("", Role.PHONE, String.valueOf(page.number()), page.who());

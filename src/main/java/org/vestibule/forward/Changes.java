@@ -38,7 +38,7 @@ final class Changes {
         coerced);
   }
 
-  /** The destination will not take it. */
+  /** The destination will not take it; it may have it from an earlier attempt. */
   DeliveryChange refused(DeliveryRow row, int attempts, int status, String words) {
     return of(row, DeliveryState.REFUSED, attempts, false, null, status, words);
   }
@@ -46,7 +46,7 @@ final class Changes {
   /**
    * It did not get there; it is tried again later, unless that was tried often enough.
    *
-   * @param perhapsThere true if the destination may have it all the same
+   * @param perhapsThere true if the destination may have it from this attempt all the same
    */
   DeliveryChange failed(
       DeliveryRow row, int attempts, boolean perhapsThere, int status, String words) {
@@ -56,10 +56,9 @@ final class Changes {
   }
 
   /** The destination takes nothing now: that is not this object's fault, and is not counted. */
-  DeliveryChange putOff(DeliveryRow row, int status, String words) {
+  DeliveryChange putOff(DeliveryRow row, boolean perhapsThere, int status, String words) {
     Instant due = clock.instant().plus(pauses.after(1));
-    boolean there = row.perhapsThere() && row.attempts() > 0;
-    return of(row, DeliveryState.FAILED, row.attempts(), there, due, status, words);
+    return of(row, DeliveryState.FAILED, row.attempts(), perhapsThere, due, status, words);
   }
 
   /** The destination keeps it. */

@@ -35,6 +35,7 @@ final class Sending {
   private final Coercions coercions;
   private final Clock clock;
   private final List<DeliveryChange> unwritten = new ArrayList<>();
+  private final List<DeliveryRow> notArrived = new ArrayList<>();
   private final List<DeliveryRow> stopped = new ArrayList<>();
   private String stopWords = "";
   private boolean othersGotThrough;
@@ -80,17 +81,32 @@ final class Sending {
     for (DeliveryRow row : rows) {
       Outcome<Parcel> parcel = parcel(row);
       if (parcel instanceof Done<Parcel> done) {
-        Instance is = done.value().instance();
-        deliveries.identify(
-            row.number(), is.sopInstanceUid(), is.sopClassUid(), is.studyUid(), is.seriesUid());
         packed.add(new Packed(row, done.value()));
       } else {
         String why = ((Refused<Parcel>) parcel).sentence();
-        put(changes.failed(row, row.attempts() + 1, row.perhapsThere(), -1, why));
+        put(changes.failed(row, row.attempts() + 1, false, -1, why));
       }
     }
+    identify(packed);
     write();
     return packed;
+  }
+
+  private void identify(List<Packed> packed) {
+    to.ledger()
+        .together(
+            () -> {
+              for (Packed one : packed) {
+                Instance is = one.parcel().instance();
+                deliveries.identify(
+                    one.row().number(),
+                    is.sopInstanceUid(),
+                    is.sopClassUid(),
+                    is.studyUid(),
+                    is.seriesUid());
+              }
+              return packed;
+            });
   }
 
   private Outcome<Parcel> parcel(DeliveryRow row) throws IOException {
@@ -102,25 +118,26 @@ final class Sending {
         : ((Refused<String>) known).as();
   }
 
-  /** Sends these one after the other, as long as the session lasts and the time is not up. */
+  /**
+   * Sends these one after the other, as long as the session lasts and the time is not up. What was
+   * taken back since they were packed is left out.
+   */
   Sent send(ArchiveSession session, List<Packed> all, Instant until) throws IOException {
-    Set<Long> begun =
-        deliveries.begin(all.stream().map(Packed::row).toList()).stream()
-            .map(DeliveryRow::number)
-            .collect(Collectors.toSet());
-    List<Packed> left =
-        new ArrayList<>(all.stream().filter(one -> begun.contains(one.row().number())).toList());
     int accepted = 0;
     boolean over = false;
-    while (!left.isEmpty() && !over && !isStopped() && clock.instant().isBefore(until)) {
-      Packed next = left.remove(0);
+    for (Packed next : all) {
+      if (over || isStopped() || !clock.instant().isBefore(until)) {
+        break;
+      }
+      if (!deliveries.begin(next.row())) {
+        continue;
+      }
       StoreAnswer answer = store(session, next.parcel());
       accepted += answer instanceof Accepted ? 1 : 0;
       over = answer instanceof Failed failed && failed.reach() == Reach.SESSION;
       answered(next.row(), answer);
     }
     write();
-    deliveries.notBegun(left.stream().map(Packed::row).toList());
     return new Sent(accepted, over);
   }
 
@@ -149,17 +166,28 @@ final class Sending {
           changes.sent(
               row, accepted.status(), accepted.words(), coercions.of(uid, accepted.coerced())));
     } else if (answer instanceof StoreAnswer.Refused refused) {
+      notArrived.add(row);
       put(changes.refused(row, row.attempts() + 1, refused.status(), refused.words()));
-    } else if (answer instanceof Failed failed && failed.reach() == Reach.DESTINATION) {
-      stopped.add(row);
-      stopWords = failed.words();
-      put(changes.putOff(row, failed.status(), failed.words()));
-    } else {
-      boolean perhaps = row.perhapsThere() || ((Failed) answer).reach() == Reach.SESSION;
-      put(changes.failed(row, row.attempts() + 1, perhaps, answer.status(), answer.words()));
+    } else if (answer instanceof Failed failed) {
+      failed(row, failed);
     }
     if (unwritten.size() >= WRITTEN_TOGETHER) {
       write();
+    }
+  }
+
+  private void failed(DeliveryRow row, Failed answer) {
+    if (!answer.perhapsThere()) {
+      notArrived.add(row);
+    }
+    if (answer.reach() == Reach.DESTINATION) {
+      stopped.add(row);
+      stopWords = answer.words();
+      put(changes.putOff(row, answer.perhapsThere(), answer.status(), answer.words()));
+    } else {
+      int attempts = row.attempts() + 1;
+      boolean perhaps = answer.perhapsThere();
+      put(changes.failed(row, attempts, perhaps, answer.status(), answer.words()));
     }
   }
 
@@ -185,7 +213,10 @@ final class Sending {
   }
 
   private void write() {
-    deliveries.record(List.copyOf(unwritten), to.who());
-    unwritten.clear();
+    if (!unwritten.isEmpty()) {
+      deliveries.notArrived(List.copyOf(notArrived), List.copyOf(unwritten), to.who());
+      notArrived.clear();
+      unwritten.clear();
+    }
   }
 }

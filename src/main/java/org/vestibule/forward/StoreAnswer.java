@@ -33,8 +33,19 @@ public sealed interface StoreAnswer {
   /** The archive will not take this object, today or tomorrow. */
   record Refused(int status, String words) implements StoreAnswer {}
 
-  /** It was not taken now, and may be later. */
-  record Failed(int status, String words, Reach reach) implements StoreAnswer {}
+  /**
+   * It was not taken now, and may be later.
+   *
+   * @param perhapsThere true if the archive may have it all the same
+   */
+  record Failed(int status, String words, Reach reach, boolean perhapsThere)
+      implements StoreAnswer {
+
+    /** A session that broke leaves it open whether the object arrived; an answer does not. */
+    public Failed(int status, String words, Reach reach) {
+      this(status, words, reach, reach == Reach.SESSION);
+    }
+  }
 
   /** How far a failure reaches. */
   enum Reach {

@@ -54,7 +54,7 @@ final class StoreResponse {
     }
     if (success) {
       return new Failed(
-          StoreAnswer.NO_STATUS, "the archive answered about another object", Reach.OBJECT);
+          StoreAnswer.NO_STATUS, "the archive answered about another object", Reach.OBJECT, true);
     }
     return byStatus();
   }
@@ -84,9 +84,14 @@ final class StoreResponse {
     String words = meaning.words() + " (HTTP status " + answer.status() + ")";
     return switch (meaning.effect()) {
       case REFUSED -> new Refused(answer.status(), words);
-      case STOP -> new Failed(answer.status(), words, Reach.DESTINATION);
-      case LATER, ACCEPTED -> new Failed(answer.status(), words, Reach.OBJECT);
+      case STOP -> new Failed(answer.status(), words, Reach.DESTINATION, isUnclear());
+      case LATER, ACCEPTED -> new Failed(answer.status(), words, Reach.OBJECT, isUnclear());
     };
+  }
+
+  /** RFC 9110 15.5: 4xx is no; whoever fails or only passes on (15.6) may have stored it first. */
+  private boolean isUnclear() {
+    return answer.status() < 400 || answer.status() >= 500;
   }
 
   private static Optional<DataSet> item(List<DataSet> items, String sopInstanceUid) {

@@ -43,7 +43,8 @@ final class WebSession implements ArchiveSession {
       return new Failed(
           StoreAnswer.NO_STATUS,
           silence.words(),
-          silence.connected() ? Reach.SESSION : Reach.DESTINATION);
+          silence.connected() ? Reach.SESSION : Reach.DESTINATION,
+          true);
     }
     return new StoreResponse((WebCall.Answer) result).about(parcel.instance().sopInstanceUid());
   }

@@ -3,6 +3,7 @@ package org.vestibule.forward;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -375,5 +376,90 @@ class CourierTest {
         .isEqualTo(
             "FAILED, 1, the program failed on it (IllegalStateException); please report that");
     assertThat(row("b.jpg").state()).isEqualTo(DeliveryState.CONFIRMED);
+  }
+
+  /** The archive got it when the line broke, and refuses it when it comes again. */
+  @Test
+  void anObjectThatMayBeThereIsTakenBackByANoteThoughItWasRefusedSince() throws IOException {
+    String old = filed.file("a.jpg", "P1");
+    archive.fates = any -> archive.arrivals.isEmpty() ? Fate.CUT_AFTER : Fate.REFUSED;
+    deliver();
+    later(Duration.ofMinutes(10));
+    assertThat(row("a.jpg").state()).isEqualTo(DeliveryState.REFUSED);
+    aNoteAndThenTheNewObjectFollow(old);
+  }
+
+  private void aNoteAndThenTheNewObjectFollow(String old) throws IOException {
+    archive.fates = any -> Fate.STORED;
+    archive.reports = transaction -> Report.AT_ONCE;
+    String now = filed.file("a.jpg", "P2");
+    String note = filed.note(FiledObjects.hash("a.jpg"), 1).orThrow();
+    later(Duration.ofDays(1));
+    assertThat(archive.order).containsExactly(old, note, now);
+  }
+
+  /** PS3.3 C.14.1.1: 0119, class and instance do not belong together there. */
+  @Test
+  void anObjectThatIsRefusedInTheReportIsTakenBackByANote() throws IOException {
+    String old = filed.file("a.jpg", "P1");
+    archive.reports = transaction -> Report.OTHER_CLASS;
+    deliver();
+    assertThat(said("a.jpg"))
+        .isEqualTo("REFUSED, 1, the archive has it as another class of object (status 0119)");
+    aNoteAndThenTheNewObjectFollow(old);
+  }
+
+  @Test
+  void anObjectThatMayBeThereStaysSoWhileTheDiskOverThereIsFull() throws IOException {
+    String old = filed.file("a.jpg", "P1");
+    archive.fates = any -> archive.arrivals.isEmpty() ? Fate.CUT_AFTER : Fate.DISK_FULL;
+    deliver();
+    assertThat(filed.ledger.deliveries().again(row("a.jpg").number(), "A. Finch", "mended"))
+        .isTrue();
+    later(Duration.ofMinutes(10));
+    for (int i = 0; i < 6; i++) {
+      archive.fates = uid -> uid.equals(old) ? Fate.DISK_FULL : Fate.STORED;
+      filed.file("other" + i + ".jpg", "P1");
+      later(Duration.ofDays(1));
+    }
+    assertThat(row("a.jpg").state()).isEqualTo(DeliveryState.FAILED);
+    archive.order.removeIf(uid -> !uid.equals(old));
+    aNoteAndThenTheNewObjectFollow(old);
+  }
+
+  @Test
+  void anObjectThatWasRefusedWhenItFirstCameNeedsNoNote() throws IOException {
+    filed.file("a.jpg", "P1");
+    archive.fates = any -> Fate.REFUSED;
+    deliver();
+    archive.fates = any -> Fate.STORED;
+    String now = filed.file("a.jpg", "P2");
+    deliver();
+    assertThat(archive.order).containsExactly(now);
+  }
+
+  /** The second of a batch is filed anew while the first is on its way. */
+  @Test
+  void whatIsTakenBackWhileADeliveryIsAtWorkIsNotSent() throws IOException {
+    String first = filed.file("a.jpg", "P1");
+    filed.file("b.jpg", "P1");
+    List<String> now = new ArrayList<>();
+    archive.fates =
+        uid -> {
+          if (uid.equals(first)) {
+            now.add(fileUnchecked("b.jpg", "P2"));
+          }
+          return Fate.STORED;
+        };
+    deliver();
+    assertThat(archive.order).containsExactly(first, now.get(0));
+  }
+
+  private String fileUnchecked(String name, String patient) {
+    try {
+      return filed.file(name, patient);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -38,6 +38,7 @@ final class ScriptedArchive implements Archive {
     TWICE,
     LOST,
     DENIED,
+    OTHER_CLASS,
     NO_SERVICE,
     BROKEN
   }
@@ -118,10 +119,8 @@ final class ScriptedArchive implements Archive {
         }
         case LATER -> late.add(report);
         case LOST -> {}
-        case DENIED ->
-            coming.add(
-                new CommitmentReport(
-                    transaction, List.of(), Map.of(instances.get(0).sopInstanceUid(), 0x0112)));
+        case DENIED -> coming.add(denied(transaction, instances, 0x0112));
+        case OTHER_CLASS -> coming.add(denied(transaction, instances, 0x0119));
         case NO_SERVICE -> {
           return new CommitmentAnswer.Refused(0x0122, "no such service");
         }
@@ -131,6 +130,12 @@ final class ScriptedArchive implements Archive {
         }
       }
       return new CommitmentAnswer.Taken();
+    }
+
+    private static CommitmentReport denied(
+        String transaction, List<Instance> instances, int reason) {
+      return new CommitmentReport(
+          transaction, List.of(), Map.of(instances.get(0).sopInstanceUid(), reason));
     }
 
     private CommitmentReport report(String transaction, List<Instance> instances) {

@@ -201,7 +201,12 @@ class WebArchiveTest {
           """)
   void aStatusAloneIsUnderstood(int status, Reach reach, String words) {
     assertThat(store(status, "text/html", "<html>oh"))
-        .isEqualTo(new Failed(status, words + " (HTTP status " + status + ")", reach));
+        .isEqualTo(
+            new Failed(
+                status,
+                words + " (HTTP status " + status + ")",
+                reach,
+                status < 400 || status >= 500));
   }
 
   @Test
@@ -211,7 +216,7 @@ class WebArchiveTest {
           .isEqualTo(new Accepted(0, "the archive does not say what it stored", Map.of()));
     }
     assertThat(store(200, "application/dicom+json", json("00081199", "").replace(UID, "2.25.9")))
-        .isEqualTo(new Failed(-1, "the archive answered about another object", Reach.OBJECT));
+        .isEqualTo(new Failed(-1, "the archive answered about another object", Reach.OBJECT, true));
   }
 
   /** Credentials never go to another address. */

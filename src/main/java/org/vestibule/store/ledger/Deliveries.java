@@ -51,40 +51,47 @@ public final class Deliveries {
   }
 
   /**
-   * Says that these are about to be sent, in one transaction, so that whatever happens then, it is
-   * known that the destination may have them.
+   * Says that this is sent now, so that whatever happens then, it is known that the destination may
+   * have it.
    *
-   * @return those of them that still count and are to be sent
+   * @return false if it no longer counts and must not be sent
    */
-  public List<DeliveryRow> begin(List<DeliveryRow> rows) {
-    return database.together(() -> rows.stream().filter(row -> begin(row) == 1).toList());
+  public boolean begin(DeliveryRow row) {
+    int begun =
+        database.update(
+            "UPDATE delivery SET perhaps_there = 1 WHERE practice = ? AND number = ? AND taken_back = 0"
+                + " AND state IN ('WAITING', 'FAILED') AND due_at IS NOT NULL AND (kind = 'NOTE' OR NOT"
+                + " EXISTS (SELECT 1 FROM correction c WHERE c.practice = delivery.practice AND c.hash ="
+                + " delivery.hash AND c.revision = delivery.revision))",
+            database.practice(),
+            row.number());
+    return begun == 1;
   }
 
-  private int begin(DeliveryRow row) {
-    return database.update(
-        "UPDATE delivery SET perhaps_there = 1 WHERE practice = ? AND number = ? AND taken_back = 0"
-            + " AND state IN ('WAITING', 'FAILED') AND due_at IS NOT NULL AND (kind = 'NOTE' OR NOT"
-            + " EXISTS (SELECT 1 FROM correction c WHERE c.practice = delivery.practice AND c.hash ="
-            + " delivery.hash AND c.revision = delivery.revision))",
-        database.practice(),
-        row.number());
-  }
-
-  /** Says that these were not sent after all; what was sent before stays so. */
-  public void notBegun(List<DeliveryRow> rows) {
+  /**
+   * Records the answers to attempts after which the destination certainly has not got the objects
+   * from these attempts; what it may have from earlier ones stays so. Nothing else says again that
+   * it has not got an object.
+   *
+   * @param rows as they were read before their attempts began
+   */
+  public void notArrived(List<DeliveryRow> rows, List<DeliveryChange> answers, String who) {
     database.together(
         () -> {
-          rows.stream().filter(row -> !row.perhapsThere()).forEach(this::notBegun);
+          rows.stream().filter(row -> !row.perhapsThere()).forEach(this::notArrived);
+          record(answers, who);
           return rows;
         });
   }
 
-  private void notBegun(DeliveryRow row) {
+  private void notArrived(DeliveryRow row) {
     database.update(
-        "UPDATE delivery SET perhaps_there = 0 WHERE practice = ? AND number = ? AND attempts = ?",
+        "UPDATE delivery SET perhaps_there = 0 WHERE practice = ? AND number = ? AND attempts = ?"
+            + " AND asks = ? AND state IN ('WAITING', 'FAILED')",
         database.practice(),
         row.number(),
-        row.attempts());
+        row.attempts(),
+        row.asks());
   }
 
   /** When the next thing is due; empty if nothing is. */
@@ -136,7 +143,8 @@ public final class Deliveries {
   private void apply(DeliveryChange change, String who) {
     int changed =
         database.update(
-            "UPDATE delivery SET state = ?, attempts = ?, asks = ?, perhaps_there = ?, due_at ="
+            "UPDATE delivery SET state = ?, attempts = ?, asks = ?,"
+                + " perhaps_there = max(perhaps_there, ?), due_at ="
                 + " CASE WHEN taken_back = 1 AND ? <> 'SENT' THEN NULL ELSE ? END, status = ?,"
                 + " words = ?, changed_at = ? WHERE practice = ? AND number = ?"
                 + " AND state <> 'CONFIRMED'",

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param state from now on
  * @param attempts how often it was sent by now
  * @param asks how often a confirmation was asked for since it was sent
- * @param perhapsThere true if the destination may have it now
+ * @param perhapsThere true if the destination may have it now; false says nothing, since an answer
+ *     to one attempt does not undo an earlier one ({@link Deliveries#notArrived})
  * @param dueAt when something is to be done about it next; null if nothing is
  * @param status as the destination gave it, if it gave one
  * @param words one line for people

@@ -121,7 +121,7 @@ class DeliveriesTest {
   @Test
   void whatMayHaveArrivedIsTakenBackByANoteToo() {
     ContentHash hash = filed("a.jpg");
-    deliveries.begin(waiting());
+    assertThat(deliveries.begin(waiting().get(0))).isTrue();
     ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
     waiting();
     assertThat(state(hash)).isEqualTo("[photo 1 WAITING taken back, note 1 WAITING due]");
@@ -134,6 +134,29 @@ class DeliveriesTest {
     moved(hash, "P2");
     assertThat(waiting()).singleElement().matches(row -> row.revision() == 2 && !row.note());
     assertThat(state(hash)).isEqualTo("[photo 1 WITHDRAWN, photo 2 WAITING due]");
+  }
+
+  /** An answer to one attempt says nothing of an earlier one. */
+  @Test
+  void whatMayBeThereStaysSoWhateverIsAnsweredLater() {
+    filed("a.jpg");
+    DeliveryRow first = waiting().get(0);
+    deliveries.begin(first);
+    deliveries.notArrived(List.of(first), List.of(change(first, DeliveryState.FAILED, 1)), "x");
+    assertThat(deliveries.find(first.number()).orElseThrow().perhapsThere()).isFalse();
+    DeliveryRow second = deliveries.find(first.number()).orElseThrow();
+    deliveries.begin(second);
+    deliveries.record(List.of(change(second, DeliveryState.FAILED, 2)), "x");
+    DeliveryRow third = deliveries.find(first.number()).orElseThrow();
+    assertThat(third.perhapsThere()).isTrue();
+    deliveries.begin(third);
+    deliveries.notArrived(List.of(third), List.of(change(third, DeliveryState.REFUSED, 3)), "x");
+    assertThat(deliveries.find(first.number()).orElseThrow().perhapsThere()).isTrue();
+  }
+
+  private static DeliveryChange change(DeliveryRow row, DeliveryState state, int attempts) {
+    return new DeliveryChange(
+        row.number(), state, attempts, 0, false, NOW, null, "", null, Map.of());
   }
 
   /** Corrected twice before the first note was confirmed: the last one still stands behind it. */
@@ -157,7 +180,7 @@ class DeliveriesTest {
     ContentHash hash = filed("a.jpg");
     List<DeliveryRow> due = waiting();
     ledger.corrections().reject(hash, "A. Finch", "wrong patient", "unsafe");
-    assertThat(deliveries.begin(due)).isEmpty();
+    assertThat(deliveries.begin(due.get(0))).isFalse();
   }
 
   @Test

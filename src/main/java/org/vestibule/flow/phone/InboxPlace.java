@@ -45,8 +45,12 @@ final class InboxPlace {
     }
     Files.createDirectories(folder);
     name(part, target, folder);
-    Synced.folder(folder);
-    Synced.folder(inbox);
+    // Each folder may be new, and its own name lies in the one above it.
+    Path named = folder;
+    while (named != null && named.startsWith(inbox)) {
+      Synced.folder(named);
+      named = named.getParent();
+    }
     Files.deleteIfExists(part);
   }
 

@@ -106,6 +106,25 @@ class ServerSafetyTest {
     assertThat(cookie(refused)).isEmpty();
   }
 
+  /** Whoever came in before there were names is nobody as soon as there are, and stays nobody. */
+  @Test
+  void theFirstAccountEndsWhatTheOpeningLinkBegan() throws Exception {
+    String link = server.openingLink();
+    String secret = link.substring(link.indexOf('#') + 1);
+    Caller byLink = new Caller(server, cookie(stranger().post("/open", Map.of("secret", secret))));
+    assertThat(byLink.get("/").statusCode()).isEqualTo(200);
+    String phone = SampleSite.sittings(practice).begin("", Role.PHONE, "1", "A. Finch");
+    account("chair", Role.STAFF);
+    assertThat(byLink.get("/").statusCode()).isEqualTo(401);
+    // One that was being let in just then.
+    String late = SampleSite.sittings(practice).begin("", Role.ADMINISTRATOR, "", "");
+    assertThat(new Caller(server, late).get("/").statusCode()).isEqualTo(401);
+    // A phone's page is about one visit, and was opened by a person: it stays.
+    assertThat(new Caller(server, phone).get("/phone/visit").statusCode()).isEqualTo(410);
+    practice.store().ledger().accounts().remove("chair", "A. Finch");
+    assertThat(byLink.get("/").statusCode()).isEqualTo(401);
+  }
+
   @Test
   void aPasswordLetsInWithAFreshSecretOfWhichTheLedgerHoldsTheHashAlone() throws Exception {
     account("chair", Role.STAFF);

@@ -15,7 +15,10 @@ public final class Accounts {
     this.events = events;
   }
 
-  /** Lets somebody in; false if the name is taken. */
+  /**
+   * Lets somebody in; false if the name is taken. Sittings that no account stands behind, and that
+   * are not about one thing alone, end with it.
+   */
   public boolean add(String name, String role, String password, String by) {
     return database.together(
         () -> {
@@ -31,6 +34,9 @@ public final class Accounts {
               password,
               by,
               database.now());
+          database.update(
+              "DELETE FROM session WHERE practice = ? AND account = '' AND scope = ''",
+              database.practice());
           events.add(by, "account added: " + name + ", " + role, null, "");
           return true;
         });

@@ -29,9 +29,12 @@ public final class Sessions {
         session.endsAt());
   }
 
+  /** One that no account stands behind, and that is about all, counts only until there are any. */
   public Optional<SessionRow> find(String mark) {
     return database.one(
-        "SELECT * FROM session WHERE practice = ? AND mark = ?",
+        "SELECT * FROM session WHERE practice = ? AND mark = ?"
+            + " AND (account <> '' OR scope <> '' OR NOT EXISTS"
+            + " (SELECT 1 FROM account WHERE account.practice = session.practice))",
         Sessions::read,
         database.practice(),
         mark);

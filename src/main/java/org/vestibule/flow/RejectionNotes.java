@@ -11,7 +11,9 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.DicomFile;
 import org.vestibule.dicom.Part10Reader;
+import org.vestibule.dicom.Tags;
 import org.vestibule.encode.NoteIdentity;
 import org.vestibule.encode.RejectionNote;
 import org.vestibule.encode.RejectionReason;
@@ -100,13 +102,32 @@ public final class RejectionNotes implements NoteSource {
       objects.add(object.orThrow());
     }
     RejectionReason reason = reason(correction);
+    NoteIdentity identity = ledger.notes().identity(intents.get(0), reason.word(), correction.at());
     LocalDateTime at = LocalDateTime.ofInstant(correction.at(), practice.settings().zone());
-    NoteIdentity identity = ledger.notes().identity(intents.get(0), reason.word(), at.toString());
+    Optional<LocalDateTime> begun = begunAt(identity.sopInstanceUid());
     Outcome<byte[]> note =
-        RejectionNote.write(objects, identity, reason, asItMayStand(intents.get(0), at));
+        RejectionNote.write(
+            objects,
+            identity,
+            reason,
+            begun.isPresent() ? begun.get() : asItMayStand(intents.get(0), at));
     return note instanceof Done<byte[]> done
         ? keep(correction, identity.sopInstanceUid(), reason, done.value())
         : ((Refused<byte[]>) note).as();
+  }
+
+  /**
+   * The time that stands in the note if a run that came no further has put it on the disk: the
+   * practice's clock may be another one since.
+   */
+  private Optional<LocalDateTime> begunAt(String sopUid) throws IOException {
+    Optional<byte[]> bytes = practice.store().objects().get(sopUid);
+    if (bytes.isEmpty() || !(Part10Reader.read(bytes.get()) instanceof Done<DicomFile> file)) {
+      return Optional.empty();
+    }
+    DataSet note = file.value().data();
+    return note.date(Tags.ContentDate)
+        .flatMap(date -> note.time(Tags.ContentTime).map(date::atTime));
   }
 
   /** The time of a correction would tell by how much the dates of objects were moved. */

@@ -49,7 +49,6 @@ public final class KillGrid {
             + " recoveries, "
             + grid.failures.size()
             + " failures");
-    grid.failures.forEach(KillGrid::say);
     System.exit(grid.failures.isEmpty() ? 0 : 1);
   }
 
@@ -115,7 +114,7 @@ public final class KillGrid {
     kills++;
     int code = scenario.child(home, step);
     if (code != KillScenario.KILLED) {
-      failures.add(scenario + " step " + step + " " + name + ": the child ended with " + code);
+      failed(scenario + " step " + step + " " + name + ": the child ended with " + code);
       return;
     }
     Path changed = home(scenario, step, true);
@@ -129,8 +128,14 @@ public final class KillGrid {
     try {
       scenario.afterwards(home, changed);
     } catch (AssertionError | RuntimeException | IOException wrong) {
-      failures.add(scenario + " step " + where + ": " + wrong);
+      failed(scenario + " step " + where + ": " + wrong);
     }
+  }
+
+  /** Said at once, since the whole run takes an hour. */
+  private void failed(String what) {
+    failures.add(what);
+    say("  FAILED: " + what);
   }
 
   private Path home(KillScenario scenario, int step, boolean changed) {

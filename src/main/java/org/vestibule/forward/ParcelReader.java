@@ -39,7 +39,15 @@ final class ParcelReader {
    *
    * @param sopUid of a note perhaps not yet in the row
    */
-  Outcome<Parcel> read(DeliveryRow row, String sopUid) throws IOException {
+  Outcome<Parcel> read(DeliveryRow row, String sopUid) {
+    try {
+      return parcel(row, sopUid);
+    } catch (IOException disk) {
+      return unreadable();
+    }
+  }
+
+  private Outcome<Parcel> parcel(DeliveryRow row, String sopUid) throws IOException {
     Parcel.Source source = source(sopUid);
     long size = objects.size(sopUid).orElse(-1);
     if (size < 0) {
@@ -78,7 +86,7 @@ final class ParcelReader {
     return Outcome.done(new Instance(sopClass, sopUid, study, series));
   }
 
-  private Outcome<Instance> ofNote(String sopClass, String sopUid) throws IOException {
+  private Outcome<Instance> ofNote(String sopClass, String sopUid) {
     return data(sopUid)
         .map(
             data ->
@@ -90,8 +98,13 @@ final class ParcelReader {
   }
 
   /** What an object says of itself. */
-  Outcome<DataSet> data(String sopUid) throws IOException {
-    Optional<byte[]> bytes = objects.get(sopUid);
+  Outcome<DataSet> data(String sopUid) {
+    Optional<byte[]> bytes;
+    try {
+      bytes = objects.get(sopUid);
+    } catch (IOException disk) {
+      return unreadable();
+    }
     if (bytes.isEmpty()) {
       return damaged("is missing here");
     }
@@ -138,6 +151,14 @@ final class ParcelReader {
       int read = in.readNBytes(head, FIXED_HEAD, (int) length);
       return Arrays.copyOf(head, FIXED_HEAD + read);
     }
+  }
+
+  /** A disk error, or no right to read it: that concerns this object and none of the others. */
+  private static <T> Outcome<T> unreadable() {
+    return Outcome.refused(
+        Outcome.Kind.DAMAGE,
+        "the object's file can't be read here",
+        "look at the disk and at who may read that file, then run verify");
   }
 
   private static <T> Outcome<T> damaged(String what) {

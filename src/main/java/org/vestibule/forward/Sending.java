@@ -122,7 +122,7 @@ final class Sending {
    * Sends these one after the other, as long as the session lasts and the time is not up. What was
    * taken back since they were packed is left out.
    */
-  Sent send(ArchiveSession session, List<Packed> all, Instant until) throws IOException {
+  Sent send(ArchiveSession session, List<Packed> all, Instant until) {
     int accepted = 0;
     boolean over = false;
     for (Packed next : all) {
@@ -157,7 +157,7 @@ final class Sending {
     }
   }
 
-  private void answered(DeliveryRow row, StoreAnswer answer) throws IOException {
+  private void answered(DeliveryRow row, StoreAnswer answer) {
     if (answer instanceof Accepted accepted) {
       othersGotThrough = true;
       blameObjects();

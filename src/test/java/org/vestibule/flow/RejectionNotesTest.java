@@ -91,6 +91,26 @@ class RejectionNotesTest {
     }
   }
 
+  /** A folder in its place: there, but every attempt to read it fails. */
+  @Test
+  void anObjectThatCannotBeReadIsAReasonAndNoEnd() throws IOException {
+    try (Practice practice = home.open()) {
+      Intent about = practice.store().ledger().intents().current(hash(practice)).get(0);
+      practice.store().ledger().corrections().reject(hash(practice), "Ada", "not ours", "unsafe");
+      Path object = practice.store().objects().path(about.sopUid()).orElseThrow();
+      Files.delete(object);
+      Files.createDirectory(object);
+      assertThat(new RejectionNotes(practice).all())
+          .extracting(Outcome.Refused::sentence)
+          .containsExactly(
+              "object "
+                  + about.sopUid()
+                  + " can't be read, and the note that it no longer counts can't be made without"
+                  + " it: look at the disk and at who may read that file, then run ingest: it makes"
+                  + " the note");
+    }
+  }
+
   @Test
   void aKindThatThereIsNotIsRefused() {
     assertThat(Why.of("so", "ugly"))

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.vestibule.base.ContentHash;
+import org.vestibule.forward.ForwardRules;
 import org.vestibule.samples.PhoneJpeg;
 import org.vestibule.samples.SampleRoll;
 import org.vestibule.samples.Scene;
@@ -104,6 +105,40 @@ public final class TestHome {
   /** The practice at another time. */
   public Practice open(Clock clock) throws IOException {
     return Practice.open(home, Settings.defaults(home, ZONE), clock, true).orThrow();
+  }
+
+  /** The practice with archives to deliver to. */
+  public Practice open(ForwardRules forward) throws IOException {
+    Settings usual = Settings.defaults(home, ZONE);
+    return Practice.open(
+            home,
+            new Settings(
+                usual.practiceId(),
+                usual.practiceName(),
+                usual.zone(),
+                usual.issuer(),
+                usual.notation(),
+                usual.lowerArch(),
+                usual.inbox(),
+                usual.objects(),
+                usual.visits(),
+                usual.views(),
+                usual.settle(),
+                usual.namePatterns(),
+                usual.oneExport(),
+                usual.captures(),
+                usual.sorting(),
+                usual.ageOfMajority(),
+                usual.quality(),
+                usual.night(),
+                usual.web(),
+                forward,
+                usual.audit(),
+                usual.worklist(),
+                usual.door()),
+            CLOCK,
+            true)
+        .orThrow();
   }
 
   Practice open(WriteSteps steps) throws IOException {

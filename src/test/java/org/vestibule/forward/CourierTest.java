@@ -360,6 +360,38 @@ class CourierTest {
     assertThat(row("b.jpg").state()).isEqualTo(DeliveryState.CONFIRMED);
   }
 
+  /** A folder in its place: there, of a size, and every attempt to read it fails. */
+  @Test
+  void anObjectThatCannotBeReadIsListedAndStopsNothing() throws IOException {
+    String unreadable = filed.file("unreadable.jpg", "P1");
+    filed.file("b.jpg", "P1");
+    Path path = filed.objects.path(unreadable).orElseThrow();
+    Files.delete(path);
+    Files.createDirectory(path);
+    deliver();
+    assertThat(said("unreadable.jpg"))
+        .isEqualTo(
+            "FAILED, 1, the object's file can't be read here: look at the disk and at who may read"
+                + " that file, then run verify");
+    assertThat(row("unreadable.jpg").perhapsThere()).isFalse();
+    assertThat(row("b.jpg").state()).isEqualTo(DeliveryState.CONFIRMED);
+  }
+
+  @Test
+  void whatTheArchiveChangedInAnObjectThatCannotBeReadStopsNothing() throws IOException {
+    confirm = Confirm.QUERY;
+    String uid = filed.file("a.jpg", "P1");
+    archive.identifiers = Map.of("PatientID", "X-77");
+    Path path = filed.objects.path(uid).orElseThrow();
+    archive.shows =
+        any -> {
+          assertThat(path.toFile().delete() && path.toFile().mkdir()).isTrue();
+          return true;
+        };
+    deliver();
+    assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+  }
+
   @Test
   void aDefectOnOneObjectDoesNotStopTheOthers() throws IOException {
     String bad = filed.file("bad.jpg", "P1");

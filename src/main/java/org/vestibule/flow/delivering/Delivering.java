@@ -128,6 +128,11 @@ public final class Delivering {
     if (practice.store().lock("forward") instanceof Done<RunLock> free) {
       try (RunLock lock = free.value()) {
         new RejectionNotes(practice).all().forEach(refused -> warnings.add(refused.sentence()));
+      } catch (IOException disk) {
+        warnings.add(
+            "a note that an object no longer counts could not be written ("
+                + disk.getClass().getSimpleName()
+                + "): see whether the disk is full; the next delivery makes it");
       }
     }
   }

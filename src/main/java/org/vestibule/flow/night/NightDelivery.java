@@ -1,6 +1,7 @@
 package org.vestibule.flow.night;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.security.SecureRandom;
 import java.time.Duration;
 import java.util.List;
@@ -23,19 +24,34 @@ final class NightDelivery {
   private NightDelivery() {}
 
   /**
-   * Delivers.
+   * Delivers. Whatever breaks in it is a warning, since the night's backup comes after it.
    *
    * @param warnings gets why nothing could be delivered
-   * @return null if there is nowhere to deliver to, or another delivery is at work
+   * @return null if it broke, if there is nowhere to deliver to, or another delivery is at work
    */
   static @Nullable DeliveryReport run(
-      Practice practice, String by, Pause pause, List<String> warnings) throws IOException {
+      Practice practice, String by, Pause pause, List<String> warnings) {
     return practice.settings().forward().destinations().isEmpty()
         ? null
         : run(practice, new OutgoingLines(practice.clock()), by, pause, warnings);
   }
 
   static @Nullable DeliveryReport run(
+      Practice practice, Lines lines, String by, Pause pause, List<String> warnings) {
+    try {
+      return delivered(practice, lines, by, pause, warnings);
+    } catch (IOException | RuntimeException broken) {
+      boolean wrapped = broken instanceof UncheckedIOException && broken.getCause() != null;
+      Throwable kind = wrapped ? broken.getCause() : broken;
+      warnings.add(
+          "the delivery to the archives broke off ("
+              + kind.getClass().getSimpleName()
+              + "): run \"vestibule forward\", which goes on with the rest or says what is wrong");
+      return null;
+    }
+  }
+
+  private static @Nullable DeliveryReport delivered(
       Practice practice, Lines lines, String by, Pause pause, List<String> warnings)
       throws IOException {
     Outcome<DeliveryReport> report =

@@ -2,7 +2,6 @@ package org.vestibule.forward;
 
 import java.math.BigInteger;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.random.RandomGenerator;
@@ -22,6 +21,9 @@ final class Confirmation {
 
   /** How often a query may miss an object before it is sent again. */
   private static final int QUERIES = 4;
+
+  /** A question that got no answer is asked again after the second pause, twice the first. */
+  private static final int UNANSWERED_PAUSE = 2;
 
   /** How long a session is held open for a report; a later one comes on its own association. */
   private static final Duration HOLD = Duration.ofSeconds(30);
@@ -52,15 +54,23 @@ final class Confirmation {
   }
 
   /**
-   * Asks about these.
+   * What asking came to.
    *
-   * @return false if the session is over
+   * @param sessionOver true if the session can't be used any more
+   * @param trouble why a query got no answer; empty if every one got one
    */
-  boolean ask(ArchiveSession session, List<DeliveryRow> rows) {
+  record Asked(boolean sessionOver, String trouble) {
+    private static final Asked WELL = new Asked(false, "");
+  }
+
+  /** Asks about these. */
+  Asked ask(ArchiveSession session, List<DeliveryRow> rows) {
     List<DeliveryRow> toCommit = rows.stream().filter(this::byCommitment).toList();
     List<DeliveryRow> toQuery = rows.stream().filter(row -> !byCommitment(row)).toList();
-    return (toCommit.isEmpty() || commit(session, toCommit))
-        && (toQuery.isEmpty() || query(session, toQuery));
+    if (!toCommit.isEmpty() && !commit(session, toCommit)) {
+      return new Asked(true, "");
+    }
+    return toQuery.isEmpty() ? Asked.WELL : query(session, toQuery);
   }
 
   private boolean byCommitment(DeliveryRow row) {
@@ -90,7 +100,7 @@ final class Confirmation {
       return true;
     }
     if (answer instanceof CommitmentAnswer.Failed failed) {
-      again(rows, failed.sessionOver() ? 0 : 1, pauses.after(1), failed.words());
+      again(rows, 1, pauses.after(1), failed.words());
       return !failed.sessionOver();
     }
     Duration hold = rules.reportWait().compareTo(HOLD) < 0 ? rules.reportWait() : HOLD;
@@ -106,33 +116,37 @@ final class Confirmation {
         who);
   }
 
-  private boolean query(ArchiveSession session, List<DeliveryRow> rows) {
+  private Asked query(ArchiveSession session, List<DeliveryRow> rows) {
     PresenceAnswer answer = session.ask(rows.stream().map(Confirmation::instance).toList());
     if (answer instanceof PresenceAnswer.Failed failed) {
-      deliveries.record(rows.stream().map(row -> unanswered(row, failed.words())).toList(), who);
-      return !failed.sessionOver();
+      deliveries.record(
+          rows.stream()
+              .map(
+                  row ->
+                      failed.open().contains(row.sopUid())
+                          ? unanswered(row, failed.words())
+                          : answered(row, failed.found()))
+              .toList(),
+          who);
+      return new Asked(failed.sessionOver(), failed.words());
     }
     Map<String, Map<String, String>> found = ((PresenceAnswer.Answered) answer).found();
-    List<DeliveryChange> said = new ArrayList<>();
-    for (DeliveryRow row : rows) {
-      Map<String, String> shown = found.get(row.sopUid());
-      said.add(
-          shown == null
-              ? missed(row)
-              : changes.confirmed(
-                  row,
-                  "shown when asked",
-                  null,
-                  coercions.of(instance(row).sopInstanceUid(), shown)));
-    }
-    deliveries.record(said, who);
-    return true;
+    deliveries.record(rows.stream().map(row -> answered(row, found)).toList(), who);
+    return Asked.WELL;
   }
 
+  private DeliveryChange answered(DeliveryRow row, Map<String, Map<String, String>> found) {
+    Map<String, String> shown = found.get(row.sopUid());
+    return shown == null
+        ? missed(row)
+        : changes.confirmed(
+            row, "shown when asked", null, coercions.of(instance(row).sopInstanceUid(), shown));
+  }
+
+  /** It is asked again, and not counted: the archive said nothing about this object. */
   private DeliveryChange unanswered(DeliveryRow row, String words) {
-    int asks = row.asks() + 1;
-    Duration wait = queries(asks) < QUERIES ? pauses.after(queries(asks)) : null;
-    return changes.unconfirmed(row, asks, wait, "sent, but not confirmed: " + words, null);
+    Duration wait = row.takenBack() ? null : pauses.after(UNANSWERED_PAUSE);
+    return changes.unconfirmed(row, row.asks(), wait, "sent, but not confirmed: " + words, null);
   }
 
   /** An archive may need a while until it shows what it took; then the object is sent again. */

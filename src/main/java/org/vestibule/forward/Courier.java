@@ -41,6 +41,7 @@ public final class Courier {
   private final Set<Archive.Form> forms = new HashSet<>();
   private @Nullable ArchiveSession session;
   private int fruitless;
+  private String unanswered = "";
 
   private Courier(Destination to, Clock clock, RandomGenerator random, Instant until) {
     this.to = to;
@@ -121,7 +122,9 @@ public final class Courier {
     boolean fruitful;
     boolean over;
     if (packed.isEmpty()) {
-      over = !confirmation.ask(open.value(), toAsk);
+      Confirmation.Asked asked = confirmation.ask(open.value(), toAsk);
+      unanswered = asked.trouble().isEmpty() ? unanswered : asked.trouble();
+      over = asked.sessionOver();
       fruitful = !over;
     } else {
       Sending.Sent sent = sending.send(open.value(), packed, until);
@@ -182,9 +185,15 @@ public final class Courier {
 
   private Optional<Refused<Void>> stopped() {
     sending.settle();
-    return sending.whyStopped().isEmpty()
+    if (!sending.whyStopped().isEmpty()) {
+      return Optional.of(
+          new Refused<>(sending.whyStopped(), "mend that there; the next run tries again"));
+    }
+    return unanswered.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new Refused<>(sending.whyStopped(), "mend that there; the next run tries again"));
+            new Refused<>(
+                "the archive was asked what it keeps, and gave no answer: " + unanswered,
+                "what was not answered is asked again by the next run"));
   }
 }

@@ -89,17 +89,8 @@ final class DicomSession implements ArchiveSession {
         instances.stream()
             .collect(Collectors.groupingBy(i -> List.of(i.studyUid(), i.seriesUid())));
     PresenceQuery query = new PresenceQuery(association);
-    for (List<Instance> series : bySeries.values()) {
-      Outcome<Answer> asked = query.ask(series);
-      if (!(asked instanceof Done<Answer> done)) {
-        return new PresenceAnswer.Failed(
-            StoreAnswer.NO_STATUS, words(asked), !association.isOpen());
-      }
-      if (done.value().kind() == Answer.Kind.FAILURE) {
-        return new PresenceAnswer.Failed(done.value().status(), done.value().sentence(), false);
-      }
-    }
-    return new PresenceAnswer.Answered(query.found());
+    bySeries.values().forEach(query::ask);
+    return query.answer();
   }
 
   private static String words(Outcome<?> refused) {

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import java.util.Map;
+import java.util.Set;
 
 /** What an archive can show. */
 public sealed interface PresenceAnswer {
@@ -19,11 +20,24 @@ public sealed interface PresenceAnswer {
   }
 
   /**
-   * It could not be asked.
+   * About some of the objects it gave no answer, which does not mean that it has them not.
    *
    * @param status as the archive gave it, or -1
    * @param words one line for people
    * @param sessionOver true if the session can't be used any more
+   * @param found what it answered before and beside, as in {@link Answered}
+   * @param open SOP Instance UIDs of those without an answer
    */
-  record Failed(int status, String words, boolean sessionOver) implements PresenceAnswer {}
+  record Failed(
+      int status,
+      String words,
+      boolean sessionOver,
+      Map<String, Map<String, String>> found,
+      Set<String> open)
+      implements PresenceAnswer {
+    public Failed {
+      found = Map.copyOf(found);
+      open = Set.copyOf(open);
+    }
+  }
 }

@@ -3,9 +3,11 @@ package org.vestibule.forward;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.Duration;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -18,6 +20,15 @@ final class WebSession implements ArchiveSession {
 
   /** A line slower than this counts as silent. */
   private static final long SLOWEST_BYTES_PER_SECOND = 32 << 10;
+
+  /** After so many questions in a row without an answer the others are not asked. */
+  private static final int MOST_SILENCES = 3;
+
+  private static final Outcome<Optional<Map<String, String>>> NOT_ASKED =
+      Outcome.refused("it was not asked any more", "the next run asks");
+
+  /** RFC 9110 15.5.1, 15.5.4 to 15.5.6, 15.5.15 and 15.6.2. */
+  private static final Set<Integer> DOES_NOT_SEARCH = Set.of(400, 403, 404, 405, 414, 501);
 
   private final WebCall call;
   private final WebRequests requests;
@@ -63,39 +74,51 @@ final class WebSession implements ArchiveSession {
   @Override
   public PresenceAnswer ask(List<Instance> instances) {
     Map<String, Map<String, String>> found = new TreeMap<>();
+    Set<String> open = new LinkedHashSet<>();
+    String trouble = "";
+    int silences = 0;
     for (Instance instance : instances) {
-      Outcome<Optional<Map<String, String>>> shown = shown(instance);
+      Outcome<Optional<Map<String, String>>> shown =
+          silences == MOST_SILENCES ? NOT_ASKED : shown(instance);
       if (shown instanceof Refused<Optional<Map<String, String>>> refused) {
-        return new PresenceAnswer.Failed(StoreAnswer.NO_STATUS, refused.reason(), true);
+        open.add(instance.sopInstanceUid());
+        trouble = trouble.isEmpty() ? refused.reason() : trouble;
+        silences += silences < MOST_SILENCES ? 1 : 0;
+      } else {
+        silences = 0;
+        shown.orThrow().ifPresent(known -> found.put(instance.sopInstanceUid(), known));
       }
-      shown.orThrow().ifPresent(known -> found.put(instance.sopInstanceUid(), known));
     }
-    return new PresenceAnswer.Answered(found);
+    return open.isEmpty()
+        ? new PresenceAnswer.Answered(found)
+        : new PresenceAnswer.Failed(
+            StoreAnswer.NO_STATUS, trouble, silences == MOST_SILENCES, found, open);
   }
 
   /** Where it was sent; if it is not there, wherever the archive put it. */
   private Outcome<Optional<Map<String, String>>> shown(Instance instance) {
     String place = "/studies/" + instance.studyUid() + "/series/" + instance.seriesUid();
-    Outcome<Optional<Map<String, String>>> there = search(place, instance.sopInstanceUid());
+    Outcome<Optional<Map<String, String>>> there = search(place, instance.sopInstanceUid(), false);
     return there instanceof Done<Optional<Map<String, String>>> done && done.value().isEmpty()
-        ? anywhere(instance)
+        ? search("", instance.sopInstanceUid(), true)
         : there;
   }
 
-  /** An archive need not search across studies; then it does not show the object. */
-  private Outcome<Optional<Map<String, String>>> anywhere(Instance instance) {
-    Outcome<Optional<Map<String, String>>> found = search("", instance.sopInstanceUid());
-    return found instanceof Done<Optional<Map<String, String>>>
-        ? found
-        : Outcome.done(Optional.empty());
-  }
-
-  private Outcome<Optional<Map<String, String>>> search(String place, String uid) {
+  /**
+   * One search.
+   *
+   * @param beyond across studies, which an archive need not do (PS3.18 10.6.1): then it does not
+   *     show the object
+   */
+  private Outcome<Optional<Map<String, String>>> search(String place, String uid, boolean beyond) {
     WebCall.Result result = call.send(requests.search(place, uid, answerWait), answerWait);
     if (result instanceof WebCall.Silence silence) {
       return Outcome.refused(silence.words(), silence.advice());
     }
-    return SearchResponse.identifiers((WebCall.Answer) result, uid);
+    WebCall.Answer answer = (WebCall.Answer) result;
+    return beyond && DOES_NOT_SEARCH.contains(answer.status())
+        ? Outcome.done(Optional.empty())
+        : SearchResponse.identifiers(answer, uid);
   }
 
   @Override

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -170,6 +171,63 @@ class CourierTest {
     assertThat(row("b.jpg").state()).isEqualTo(DeliveryState.SENT);
     sink.take(new CommitmentReport(first, List.of(uid), Map.of(uid, 0x0110)));
     assertThat(row("a.jpg").state()).as("both at once is no yes").isEqualTo(DeliveryState.FAILED);
+  }
+
+  /** It stores, but falls over whenever it is asked for storage commitment. */
+  @Test
+  void anArchiveThatBreaksOffWhenAskedForCommitmentIsQueriedInTheEnd() throws IOException {
+    archive.reports = transaction -> Report.BROKEN;
+    filed.file("a.jpg", "P1");
+    deliver();
+    later(Duration.ofMinutes(30));
+    assertThat(archive.asked).isZero();
+    later(Duration.ofMinutes(30));
+    assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+  }
+
+  /** No answer is not the answer "not there". */
+  @Test
+  void aQuestionThatFailsCountsForNothing() throws IOException {
+    confirm = Confirm.QUERY;
+    filed.file("a.jpg", "P1");
+    filed.file("b.jpg", "P1");
+    archive.questions =
+        number -> new PresenceAnswer.Failed(0xC001, "no answer", number % 2 == 0, Map.of(), uids());
+    for (int i = 0; i < 10; i++) {
+      assertThat(later(Duration.ofHours(7)))
+          .isEqualTo(
+              "the archive was asked what it keeps, and gave no answer: no answer: what was not"
+                  + " answered is asked again by the next run");
+    }
+    assertThat(said("a.jpg")).isEqualTo("SENT, 1, sent, but not confirmed: no answer");
+    assertThat(row("a.jpg").asks()).isZero();
+    assertThat(row("a.jpg").isDeadEnd()).isFalse();
+    archive.questions = number -> null;
+    assertThat(later(Duration.ofHours(7))).isEmpty();
+    assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+    assertThat(said("b.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+  }
+
+  private Set<String> uids() {
+    return Set.of(uid("a.jpg"), uid("b.jpg"));
+  }
+
+  /** Of three, one was shown, one was not, and at the third the archive failed. */
+  @Test
+  void whatWasAnsweredBeforeAQuestionFailedCounts() throws IOException {
+    confirm = Confirm.QUERY;
+    String shown = filed.file("a.jpg", "P1");
+    filed.file("b.jpg", "P1");
+    String open = filed.file("c.jpg", "P1");
+    archive.questions =
+        number ->
+            new PresenceAnswer.Failed(-1, "no answer", true, Map.of(shown, Map.of()), Set.of(open));
+    deliver();
+    assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+    assertThat(said("b.jpg")).isEqualTo("SENT, 1, the archive took it but does not show it");
+    assertThat(said("c.jpg")).isEqualTo("SENT, 1, sent, but not confirmed: no answer");
+    assertThat(row("b.jpg").asks()).isEqualTo(1);
+    assertThat(row("c.jpg").asks()).isZero();
   }
 
   @Test

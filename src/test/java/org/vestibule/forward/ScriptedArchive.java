@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.forward.StoreAnswer.Failed;
 import org.vestibule.forward.StoreAnswer.Reach;
@@ -53,6 +55,10 @@ final class ScriptedArchive implements Archive {
   Function<Integer, Boolean> reachable = call -> true;
   Map<String, String> coerces = Map.of();
   Map<String, String> identifiers = Map.of();
+
+  /** What it answers to the so-manieth question instead of what it shows; null if it shows it. */
+  IntFunction<@Nullable PresenceAnswer> questions = number -> null;
+
   int opened;
   int asked;
 
@@ -161,6 +167,11 @@ final class ScriptedArchive implements Archive {
     public PresenceAnswer ask(List<Instance> instances) {
       mustLive();
       asked++;
+      PresenceAnswer other = questions.apply(asked);
+      if (other != null) {
+        over |= other instanceof PresenceAnswer.Failed failed && failed.sessionOver();
+        return other;
+      }
       Map<String, Map<String, String>> found = new TreeMap<>();
       for (Instance instance : instances) {
         String uid = instance.sopInstanceUid();

@@ -444,6 +444,46 @@ class WebArchiveTest {
   void aSearchThatIsNotAnsweredConfirmsNothing(int status, String body, String words) {
     peer.script = (exchange, asked) -> WebPeer.answer(exchange, status, "text/plain", body);
     assertThat(session().ask(List.of(instance())))
-        .isEqualTo(new PresenceAnswer.Failed(-1, words, true));
+        .isEqualTo(
+            new PresenceAnswer.Failed(
+                -1, words, false, Map.of(), Set.of(instance().sopInstanceUid())));
+  }
+
+  /**
+   * One answer that is none says nothing about the next object, nor that the first is not there.
+   */
+  @Test
+  void aSearchThatFailsLeavesItsOwnObjectOpen() {
+    Instance other = new Instance("1.2.3", "2.25.5678", "2.25.1", "2.25.2");
+    peer.script =
+        (exchange, asked) ->
+            WebPeer.answer(
+                exchange,
+                asked.target().contains("2.25.5678")
+                    ? 204
+                    : asked.target().contains("/studies/") ? 204 : 503,
+                "application/dicom+json",
+                "");
+    assertThat(session().ask(List.of(instance(), other)))
+        .isEqualTo(
+            new PresenceAnswer.Failed(
+                -1,
+                "the archive is not available now (HTTP status 503)",
+                false,
+                Map.of(),
+                Set.of(UID)));
+  }
+
+  @Test
+  void anArchiveThatFailsAgainAndAgainIsAskedNoMore() {
+    peer.script = (exchange, asked) -> WebPeer.answer(exchange, 503, "text/plain", "");
+    List<Instance> many =
+        java.util.stream.IntStream.range(0, 10)
+            .mapToObj(i -> new Instance("1.2.3", "2.25.9" + i, "2.25.1", "2.25.2"))
+            .toList();
+    PresenceAnswer.Failed failed = (PresenceAnswer.Failed) session().ask(many);
+    assertThat(failed.sessionOver()).isTrue();
+    assertThat(failed.open()).hasSize(10);
+    assertThat(peer.asked).hasSize(3);
   }
 }

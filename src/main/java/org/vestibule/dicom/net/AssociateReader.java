@@ -1,7 +1,9 @@
 package org.vestibule.dicom.net;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Understands A-ASSOCIATE-RQ and -AC. Items that are not known are passed over (PS3.8 9.3.1); one
@@ -13,6 +15,7 @@ final class AssociateReader {
 
   private final List<Associate.Context> contexts = new ArrayList<>();
   private final List<RoleSelection> roles = new ArrayList<>();
+  private final Set<String> relational = new HashSet<>();
   private final String peer;
   private String applicationContext = "";
   private long mostBodyBytes;
@@ -47,7 +50,7 @@ final class AssociateReader {
         calling,
         applicationContext,
         contexts,
-        new UserInformation(mostBodyBytes, classUid, versionName, roles));
+        new UserInformation(mostBodyBytes, classUid, versionName, roles, relational));
   }
 
   private void item(int type, BigEndian item) throws NetFailure {
@@ -96,8 +99,17 @@ final class AssociateReader {
         case AssociateWriter.ROLE_SELECTION ->
             roles.add(
                 new RoleSelection(part.text(part.uint16()), part.uint8() == 1, part.uint8() == 1));
+        case AssociateWriter.EXTENDED_NEGOTIATION -> extended(part);
         default -> {}
       }
+    }
+  }
+
+  /** Of what may be agreed on for a kind of query, the first byte (PS3.4 C.5.1.1) alone. */
+  private void extended(BigEndian item) throws NetFailure {
+    String sopClass = item.text(item.uint16());
+    if (item.left() > 0 && item.uint8() == 1) {
+      relational.add(sopClass);
     }
   }
 }

@@ -17,6 +17,7 @@ final class AssociateWriter {
   static final int IMPLEMENTATION_CLASS = 0x52;
   static final int ROLE_SELECTION = 0x54;
   static final int IMPLEMENTATION_VERSION = 0x55;
+  static final int EXTENDED_NEGOTIATION = 0x56;
 
   private static final int RESERVED_BYTES = 32;
 
@@ -67,6 +68,9 @@ final class AssociateWriter {
       item(ROLE_SELECTION, role(role), out);
     }
     item(IMPLEMENTATION_VERSION, ascii(user.versionName()), out);
+    for (String sopClass : user.relational()) {
+      item(EXTENDED_NEGOTIATION, relational(sopClass), out);
+    }
     return out.toByteArray();
   }
 
@@ -77,6 +81,16 @@ final class AssociateWriter {
     out.writeBytes(uid);
     out.write(role.user() ? 1 : 0);
     out.write(role.provider() ? 1 : 0);
+    return out.toByteArray();
+  }
+
+  /** PS3.7 Table D.3-11, with the first byte of PS3.4 C.5.1.1 alone: what follows it is 0. */
+  private static byte[] relational(String sopClass) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    byte[] uid = ascii(sopClass);
+    number(uid.length, 2, out);
+    out.writeBytes(uid);
+    out.write(1);
     return out.toByteArray();
   }
 

@@ -60,6 +60,11 @@ public final class Association implements AutoCloseable {
                 opened.exchange().context(offer.abstractSyntax(), Optional.of(syntax)).isPresent());
   }
 
+  /** True if a question for single objects need not name their study and series (PS3.4 C.5.1.1). */
+  public boolean isRelational() {
+    return opened.relational();
+  }
+
   /** Asks whether the other side is there (C-ECHO, PS3.7 9.1.5). */
   public Outcome<Answer> echo() {
     return run(exchange -> Services.echo(exchange));

@@ -3,8 +3,17 @@ package org.vestibule.dicom.net;
 import java.io.IOException;
 import java.time.Duration;
 
-/** An association that came about: what is spoken over it, and its end. */
-record Opened(Connection connection, PduReader pdus, Exchange exchange, Timeouts timeouts) {
+/**
+ * An association that came about: what is spoken over it, and its end.
+ *
+ * @param relational true if the other side grants relational queries (PS3.4 C.5.1.1)
+ */
+record Opened(
+    Connection connection,
+    PduReader pdus,
+    Exchange exchange,
+    Timeouts timeouts,
+    boolean relational) {
 
   private static final Duration SHORT = Duration.ofSeconds(1);
   private static final int MOST_LEFTOVERS = 10_000;

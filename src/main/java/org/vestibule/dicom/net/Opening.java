@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.vestibule.base.Outcome;
 
 /** Opens an association: A-ASSOCIATE-RQ out, -AC or -RJ in (PS3.8 7.1). */
@@ -84,7 +85,12 @@ final class Opening {
         remote.calling().value(),
         NetUids.APPLICATION_CONTEXT,
         contexts,
-        UserInformation.ours(List.of()));
+        UserInformation.ours(
+            List.of(),
+            offers.stream()
+                .map(Offer::abstractSyntax)
+                .filter(NetUids.STUDY_ROOT_FIND::equals)
+                .collect(Collectors.toSet())));
   }
 
   private Opened accepted(Associate answer) throws NetFailure {
@@ -101,7 +107,12 @@ final class Opening {
     Exchange exchange =
         new Exchange(
             connection, pdus, agreed, answer.user().mostBodyBytes(), remote.timeouts(), reports);
-    return new Opened(connection, pdus, exchange, remote.timeouts());
+    return new Opened(
+        connection,
+        pdus,
+        exchange,
+        remote.timeouts(),
+        answer.user().relational().contains(NetUids.STUDY_ROOT_FIND));
   }
 
   private AgreedContext agreed(int id, Offer offer, List<String> chosen) throws NetFailure {

@@ -1,0 +1,216 @@
+package org.vestibule.forward;
+
+import static java.nio.charset.StandardCharsets.US_ASCII;
+
+import java.io.ByteArrayOutputStream;
+import java.io.DataInputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.DataSetReader;
+import org.vestibule.dicom.DataSetWriter;
+import org.vestibule.dicom.TransferSyntax;
+
+/**
+ * An archive's side of C-FIND, put together from the tables of PS3.8 9.3, PS3.7 9.3.2 and D.3.3.5
+ * (from memory of the 2024 editions); it accepts every context in implicit VR.
+ */
+final class FindPeer implements AutoCloseable {
+
+  private static final String IMPLICIT = "1.2.840.10008.1.2";
+
+  /** What it answers to one question. */
+  record Matches(int status, List<DataSet> found) {}
+
+  /** The questions it was asked. */
+  final List<DataSet> questions = Collections.synchronizedList(new ArrayList<>());
+
+  /** Item 56H of the last request, empty if there was none. */
+  volatile byte[] negotiated = new byte[0];
+
+  private final ServerSocket door;
+  private final boolean relational;
+  private final Function<DataSet, Matches> answers;
+
+  FindPeer(boolean relational, Function<DataSet, Matches> answers) throws IOException {
+    this.relational = relational;
+    this.answers = answers;
+    this.door = new ServerSocket(0, 5, InetAddress.getLoopbackAddress());
+    Thread thread = new Thread(this::serve, "find-peer");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  int port() {
+    return door.getLocalPort();
+  }
+
+  private void serve() {
+    while (!door.isClosed()) {
+      try (Socket socket = door.accept()) {
+        talk(new DataInputStream(socket.getInputStream()), socket.getOutputStream());
+      } catch (IOException callerLeft) {
+        // the next one may call
+      }
+    }
+  }
+
+  private void talk(DataInputStream in, OutputStream out) throws IOException {
+    byte[] command = new byte[0];
+    while (true) {
+      int type = in.readUnsignedByte();
+      in.readByte();
+      byte[] body = new byte[in.readInt()];
+      in.readFully(body);
+      if (type == 1) {
+        out.write(pdu(2, accepted(body)));
+      } else if (type == 5) {
+        out.write(pdu(6, new byte[4]));
+        return;
+      } else if (type != 4) {
+        return;
+      } else if ((body[5] & 1) == 1) {
+        command = body; // one fragment each: no question here is longer than a PDU
+      } else {
+        answer(command, body, out);
+      }
+    }
+  }
+
+  /** The request as it came, each context answered. */
+  private byte[] accepted(byte[] request) {
+    ByteArrayOutputStream answer = new ByteArrayOutputStream();
+    answer.write(request, 0, 68);
+    ByteBuffer items = ByteBuffer.wrap(request, 68, request.length - 68);
+    while (items.hasRemaining()) {
+      int type = items.get();
+      items.get();
+      byte[] content = new byte[items.getShort()];
+      items.get(content);
+      if (type == 0x10) {
+        answer.writeBytes(item(0x10, content));
+      } else if (type == 0x20) {
+        answer.writeBytes(
+            item(
+                0x21,
+                join(new byte[] {content[0], 0, 0, 0}, item(0x40, IMPLICIT.getBytes(US_ASCII)))));
+      } else if (type == 0x50) {
+        answer.writeBytes(item(0x50, user(content)));
+      }
+    }
+    return answer.toByteArray();
+  }
+
+  private byte[] user(byte[] asked) {
+    negotiated = new byte[0];
+    ByteBuffer items = ByteBuffer.wrap(asked);
+    while (items.hasRemaining()) {
+      int type = items.get();
+      items.get();
+      byte[] content = new byte[items.getShort()];
+      items.get(content);
+      if (type == 0x56) {
+        negotiated = content;
+      }
+    }
+    byte[] usual =
+        join(item(0x51, new byte[] {0, 0, 0x40, 0}), item(0x52, "1.2.3.4".getBytes(US_ASCII)));
+    return relational ? join(usual, item(0x56, negotiated)) : usual;
+  }
+
+  private void answer(byte[] command, byte[] data, OutputStream out) throws IOException {
+    byte[] question = new byte[data.length - 6];
+    System.arraycopy(data, 6, question, 0, question.length);
+    DataSet asked = DataSetReader.read(question, new TransferSyntax(IMPLICIT)).orThrow();
+    questions.add(asked);
+    int context = command[4];
+    int messageId = number(command, 0x0110);
+    Matches matches = answers.apply(asked);
+    for (DataSet found : matches.found()) {
+      byte[] bytes = DataSetWriter.write(found, new TransferSyntax(IMPLICIT)).orThrow();
+      out.write(fragment(context, 3, response(messageId, 1, 0xFF00)));
+      out.write(fragment(context, 2, bytes));
+    }
+    out.write(fragment(context, 3, response(messageId, 0x0101, matches.status())));
+    out.flush();
+  }
+
+  private static int number(byte[] command, int element) {
+    ByteBuffer elements =
+        ByteBuffer.wrap(command, 6, command.length - 6).order(ByteOrder.LITTLE_ENDIAN);
+    TreeMap<Integer, Integer> numbers = new TreeMap<>();
+    while (elements.hasRemaining()) {
+      elements.getShort();
+      int tag = elements.getShort() & 0xFFFF;
+      byte[] value = new byte[elements.getInt()];
+      elements.get(value);
+      if (value.length == 2) {
+        numbers.put(tag, (value[0] & 0xFF) | (value[1] & 0xFF) << 8);
+      }
+    }
+    return numbers.get(element);
+  }
+
+  private static byte[] response(int messageId, int dataSetType, int status) {
+    byte[] elements =
+        join(
+            us(0x0100, 0x8020), us(0x0120, messageId), us(0x0800, dataSetType), us(0x0900, status));
+    ByteBuffer length = ByteBuffer.allocate(12).order(ByteOrder.LITTLE_ENDIAN);
+    length.putShort((short) 0).putShort((short) 0).putInt(4).putInt(elements.length);
+    return join(length.array(), elements);
+  }
+
+  private static byte[] us(int element, int value) {
+    return ByteBuffer.allocate(10)
+        .order(ByteOrder.LITTLE_ENDIAN)
+        .putShort((short) 0)
+        .putShort((short) element)
+        .putInt(2)
+        .putShort((short) value)
+        .array();
+  }
+
+  private static byte[] fragment(int context, int header, byte[] value) {
+    return pdu(
+        4,
+        join(
+            ByteBuffer.allocate(4).putInt(value.length + 2).array(),
+            new byte[] {(byte) context, (byte) header},
+            value));
+  }
+
+  private static byte[] pdu(int type, byte[] body) {
+    return join(
+        new byte[] {(byte) type, 0}, ByteBuffer.allocate(4).putInt(body.length).array(), body);
+  }
+
+  private static byte[] item(int type, byte[] content) {
+    return join(
+        new byte[] {(byte) type, 0},
+        ByteBuffer.allocate(2).putShort((short) content.length).array(),
+        content);
+  }
+
+  private static byte[] join(byte[]... parts) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    for (byte[] part : parts) {
+      out.writeBytes(part);
+    }
+    return out.toByteArray();
+  }
+
+  @Override
+  public void close() throws IOException {
+    door.close();
+  }
+}

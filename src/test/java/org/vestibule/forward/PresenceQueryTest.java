@@ -1,0 +1,138 @@
+package org.vestibule.forward;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.junit.jupiter.api.Test;
+import org.vestibule.dicom.DataSet;
+import org.vestibule.dicom.Tags;
+
+/** What an archive is asked over DICOM, and what its answers and its silence mean. */
+class PresenceQueryTest {
+
+  private static final int LEVEL = 0x00080052;
+  private static final Instance HERE = new Instance("1.2.3", "2.25.1", "2.25.10", "2.25.11");
+  private static final Instance MOVED = new Instance("1.2.3", "2.25.2", "2.25.10", "2.25.11");
+
+  private static PresenceAnswer ask(FindPeer peer, Instance... instances) {
+    DestinationRules rules =
+        new DestinationRules(
+            "archive",
+            true,
+            new DestinationRules.Dicom(
+                "127.0.0.1", peer.port(), "ARCHIVE", "VESTIBULE", Optional.empty()),
+            DestinationRules.Confirm.QUERY,
+            Duration.ofMinutes(10),
+            Duration.ofSeconds(20));
+    try (ArchiveSession session =
+        DicomLine.of(rules, Clock.systemUTC()).orThrow().open(Set.of(), report -> true).orThrow()) {
+      return session.ask(List.of(instances));
+    }
+  }
+
+  private static boolean names(DataSet question, int tag, String uid) {
+    return question.strings(tag).contains(uid);
+  }
+
+  /** Has the first where it was sent, and the second in a study of its own. */
+  private static FindPeer.Matches archive(DataSet question) {
+    if (question.string(LEVEL).equals(Optional.of("STUDY"))) {
+      return new FindPeer.Matches(0, List.of());
+    }
+    boolean anywhere = question.string(Tags.StudyInstanceUID).isEmpty();
+    if (names(question, Tags.SOPInstanceUID, MOVED.sopInstanceUid()) && anywhere) {
+      return new FindPeer.Matches(0, List.of(match(MOVED, "2.25.99")));
+    }
+    return new FindPeer.Matches(
+        0,
+        names(question, Tags.SOPInstanceUID, HERE.sopInstanceUid())
+            ? List.of(match(HERE, "2.25.10"))
+            : List.of());
+  }
+
+  private static DataSet match(Instance instance, String study) {
+    return new DataSet()
+        .put(Tags.SOPInstanceUID, instance.sopInstanceUid())
+        .put(Tags.PatientID, "X-77")
+        .put(Tags.StudyInstanceUID, study)
+        .put(Tags.SeriesInstanceUID, "2.25.11");
+  }
+
+  /** PS3.4 C.5.1.1: a question without study and series is asked only where that was granted. */
+  @Test
+  void whatWasFiledUnderAnotherStudyIsFoundWhereTheArchiveLetsUsAskSo() throws IOException {
+    try (FindPeer peer = new FindPeer(true, PresenceQueryTest::archive)) {
+      assertThat(ask(peer, HERE, MOVED))
+          .isEqualTo(
+              new PresenceAnswer.Answered(
+                  Map.of(
+                      "2.25.1",
+                      Map.of("StudyInstanceUID", "2.25.10", "SeriesInstanceUID", "2.25.11"),
+                      "2.25.2",
+                      Map.of(
+                          "StudyInstanceUID",
+                          "2.25.99",
+                          "SeriesInstanceUID",
+                          "2.25.11",
+                          "PatientID",
+                          "X-77"))));
+      String find = "1.2.840.10008.5.1.4.1.2.2.1";
+      assertThat(peer.negotiated).hasSize(2 + find.length() + 1).endsWith(1);
+    }
+  }
+
+  @Test
+  void elsewhereTheQuestionIsNotAsked() throws IOException {
+    try (FindPeer peer = new FindPeer(false, PresenceQueryTest::archive)) {
+      assertThat(((PresenceAnswer.Answered) ask(peer, HERE, MOVED)).found())
+          .containsOnlyKeys("2.25.1");
+      assertThat(peer.questions)
+          .allMatch(question -> question.string(Tags.StudyInstanceUID).isPresent());
+    }
+  }
+
+  /** An archive that takes the first UID of a list alone must be asked for the others too. */
+  @Test
+  void whatAListDoesNotBringIsAskedForByItself() throws IOException {
+    Function<DataSet, FindPeer.Matches> firstOnly =
+        question ->
+            question.string(LEVEL).equals(Optional.of("STUDY"))
+                ? new FindPeer.Matches(0, List.of())
+                : new FindPeer.Matches(
+                    0,
+                    List.of(
+                        new DataSet()
+                            .put(
+                                Tags.SOPInstanceUID,
+                                question.strings(Tags.SOPInstanceUID).get(0))));
+    try (FindPeer peer = new FindPeer(false, firstOnly)) {
+      assertThat(((PresenceAnswer.Answered) ask(peer, HERE, MOVED)).found())
+          .containsOnlyKeys("2.25.1", "2.25.2");
+    }
+  }
+
+  /** One study at which it fails: the answers about the others count all the same. */
+  @Test
+  void aQuestionThatFailsLeavesItsOwnObjectsOpen() throws IOException {
+    Instance other = new Instance("1.2.3", "2.25.3", "2.25.66", "2.25.67");
+    Function<DataSet, FindPeer.Matches> failing =
+        question ->
+            names(question, Tags.StudyInstanceUID, "2.25.66")
+                ? new FindPeer.Matches(0xC001, List.of())
+                : archive(question);
+    try (FindPeer peer = new FindPeer(false, failing)) {
+      PresenceAnswer.Failed failed = (PresenceAnswer.Failed) ask(peer, HERE, MOVED, other);
+      assertThat(failed.found()).containsOnlyKeys("2.25.1");
+      assertThat(failed.open()).containsExactly("2.25.3");
+      assertThat(failed.sessionOver()).isFalse();
+      assertThat(failed.words()).isEqualTo("the question could not be worked on (status C001)");
+    }
+  }
+}

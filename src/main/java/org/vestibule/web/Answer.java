@@ -66,13 +66,30 @@ record Answer(
   }
 
   /**
-   * A refusal, as a page in words.
+   * A refusal of the rooms behind the pages, as a page in words; said in the asker's language where
+   * that is known.
    *
-   * @param reason what was found, as a sentence without its full stop
+   * @param reason what was found in English, as a sentence without its full stop
    * @param advice what to do
    */
   static Answer refused(int status, String reason, String advice) {
-    return page("refused", Map.of("reason", reason, "advice", advice)).with(status);
+    return refused(status, reason, advice, Language.ENGLISH);
+  }
+
+  /** A refusal in this language. */
+  static Answer refused(int status, String reason, String advice, Language language) {
+    return page(
+            "refused",
+            Map.of(
+                "reason",
+                reason,
+                "spoken",
+                language.tag(),
+                "advice",
+                advice,
+                "spoken-advice",
+                language.tag()))
+        .with(status);
   }
 
   Answer with(int otherStatus) {

@@ -16,6 +16,7 @@ final class Answers {
    */
   static Answer refused(Asked asked, int status, String key, Object... values) {
     Words words = Words.of(asked.language());
-    return Answer.refused(status, words.say(key, values), words.say(key + "-advice"));
+    return Answer.refused(
+        status, words.say(key, values), words.say(key + "-advice"), asked.language());
   }
 }

@@ -19,7 +19,6 @@ import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.LookedAt;
 import org.vestibule.flow.Meanwhile;
 import org.vestibule.flow.Why;
-import org.vestibule.flow.look.Say;
 
 /** Does what a person decided: files, corrects, takes back, takes out. */
 final class HandFiling {
@@ -51,25 +50,29 @@ final class HandFiling {
     Optional<ContentHash> photo = site.photoKeys().find(key);
     Words words = Words.of(asked.language());
     if (photo.isEmpty()) {
-      return refused(key, words.say("refusal-not-found"), "", false);
+      return refused(key, own(asked, words.say("refusal-not-found"), ""));
     }
     Optional<FilingByHand.FiledBy> before = filing.filedBy(photo.get());
     if (before.isPresent()) {
-      return byAnother(key, before.get(), words);
+      return byAnother(key, before.get(), asked);
     }
     Outcome<FiledPhoto> filed =
         filing.file(photo.get(), Labels.decided(field(asked, key + "."), asked.visitor().person()));
     if (filed instanceof Done<FiledPhoto> done) {
-      return filed(key, done.value(), words);
+      return filed(key, done.value(), asked);
     }
     Optional<FilingByHand.FiledBy> meanwhile = filing.filedBy(photo.get());
     if (meanwhile.isPresent()) {
-      return byAnother(key, meanwhile.get(), words);
+      return byAnother(key, meanwhile.get(), asked);
     }
     Refused<FiledPhoto> refused = (Refused<FiledPhoto>) filed;
-    return refused.kind() == Kind.BUSY
-        ? refused(key, words.say("filing-busy"), words.say("filing-busy-advice"), true)
-        : refused(key, refused.reason(), refused.advice(), false);
+    if (refused.kind() == Kind.BUSY) {
+      Map<String, Object> model =
+          refused(key, own(asked, words.say("filing-busy"), words.say("filing-busy-advice")));
+      model.put("state", "busy");
+      return model;
+    }
+    return refused(key, sentences(asked).model(refused.reason(), refused.advice()));
   }
 
   /** The visit is said once for all of them. */
@@ -77,32 +80,42 @@ final class HandFiling {
     return name -> asked.form(name.equals("visit") ? name : before + name);
   }
 
-  private Map<String, Object> filed(String key, FiledPhoto photo, Words words) {
-    TradeWords trade = new TradeWords(words, site.practice().views());
+  private Map<String, Object> filed(String key, FiledPhoto photo, Asked asked) {
+    TradeWords trade = new TradeWords(Words.of(asked.language()), site.practice().views());
+    Sentences.Said remarks = sentences(asked).say(String.join("; ", photo.remarks()));
     Map<String, Object> model = outcome(key, "filed");
     model.put("view", trade.viewNamed(photo.view()));
-    model.put("remarks", String.join("; ", photo.remarks()));
+    model.put("remarks", remarks.words());
+    model.put("spoken", remarks.language());
     model.put("decision", photo.decision());
     return model;
   }
 
-  private static Map<String, Object> byAnother(String key, FilingByHand.FiledBy by, Words words) {
+  private Sentences sentences(Asked asked) {
+    return Sentences.of(asked, site);
+  }
+
+  private Map<String, Object> byAnother(String key, FilingByHand.FiledBy by, Asked asked) {
+    Words words = Words.of(asked.language());
     Map<String, Object> model =
         refused(
             key,
-            words.say("refusal-filed-by", by.person()),
-            words.say("refusal-filed-by-advice"),
-            false);
+            own(
+                asked,
+                words.say("refusal-filed-by", by.person()),
+                words.say("refusal-filed-by-advice")));
     model.put("state", "elsewhere");
     return model;
   }
 
-  private static Map<String, Object> refused(
-      String key, String reason, String advice, boolean busy) {
-    Map<String, Object> model = outcome(key, busy ? "busy" : "refused");
-    model.put("reason", Say.sentence(reason));
-    model.put("advice", advice.isEmpty() ? "" : Say.sentence(advice));
+  private static Map<String, Object> refused(String key, Map<String, Object> said) {
+    Map<String, Object> model = outcome(key, "refused");
+    model.putAll(said);
     return model;
+  }
+
+  private Map<String, Object> own(Asked asked, String found, String toDo) {
+    return sentences(asked).own(found, toDo);
   }
 
   private static Map<String, Object> outcome(String key, String state) {
@@ -114,8 +127,7 @@ final class HandFiling {
             "view", "",
             "decision", "",
             "remarks", "",
-            "reason", "",
-            "advice", ""));
+            "spoken", ""));
   }
 
   /** Corrects one that is filed. */

@@ -21,7 +21,6 @@ import org.vestibule.dental.Tooth;
 import org.vestibule.dental.View;
 import org.vestibule.flow.Doubt;
 import org.vestibule.flow.FilingPreview;
-import org.vestibule.flow.look.Say;
 
 /** What becomes of a photograph by what is said of it so far: the next question, or the preview. */
 final class PreviewPart {
@@ -50,12 +49,12 @@ final class PreviewPart {
             : Outcome.refused(Words.of(asked.language()).say("ask-" + ask), "");
     model.put("ask", look instanceof Refused<FilingPreview.Look> ? ask : "");
     if (look instanceof Done<FilingPreview.Look> done) {
-      model.put("trouble", "");
+      model.put("trouble", false);
       model.put("look", List.of(new Shown(asked).model(done.value())));
     } else {
       Refused<FilingPreview.Look> refused = (Refused<FilingPreview.Look>) look;
-      model.put("trouble", Say.sentence(refused.reason()));
-      model.put("advice", refused.advice().isEmpty() ? "" : Say.sentence(refused.advice()));
+      model.put("trouble", true);
+      model.putAll(Sentences.of(asked, site).model(refused.reason(), refused.advice()));
       model.put("open", !ask.isEmpty());
       model.put("trim", !words.get(PhotoFact.TRIM).equals("yes"));
       model.put("look", List.of());

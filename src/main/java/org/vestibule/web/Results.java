@@ -27,6 +27,7 @@ final class Results {
   private final TradeWords trade;
   private final DateTimeFormatter days;
   private final String queryText;
+  private final Sentences sentences;
 
   Results(Site site, Asked asked, SearchQuery query) {
     this.site = site;
@@ -35,6 +36,7 @@ final class Results {
     this.trade = new TradeWords(words, site.practice().views());
     this.days = days(asked.language());
     this.queryText = asked.queryText();
+    this.sentences = Sentences.of(asked, site);
   }
 
   static DateTimeFormatter days(Language language) {
@@ -43,20 +45,14 @@ final class Results {
         .toFormatter(language.locale());
   }
 
-  static Map<String, Object> refused(Refused<?> refused) {
-    return Map.of(
-        "count",
-        "",
-        "understood",
-        "",
-        "trouble",
-        refused.reason() + ".",
-        "advice",
-        refused.advice(),
-        "visits",
-        List.of(),
-        "more",
-        "");
+  static Map<String, Object> refused(Refused<?> refused, Sentences sentences) {
+    Map<String, Object> model = sentences.model(refused.reason(), refused.advice());
+    model.put("count", "");
+    model.put("understood", "");
+    model.put("trouble", true);
+    model.put("visits", List.of());
+    model.put("more", "");
+    return model;
   }
 
   /**
@@ -71,9 +67,10 @@ final class Results {
         .forEach(hit -> groups.computeIfAbsent(group(hit), g -> new ArrayList<>()).add(hit));
     Map<String, Object> model = new HashMap<>();
     model.put("count", words.count("results", answer.total()));
-    model.put("understood", String.join("; ", answer.understood()));
-    model.put("trouble", "");
-    model.put("advice", "");
+    Sentences.Said understood = sentences.say(String.join("; ", answer.understood()));
+    model.put("understood", understood.words());
+    model.put("spoken", understood.language());
+    model.put("trouble", false);
     model.put("visits", groups.values().stream().map(this::visit).toList());
     model.put("more", answer.total() > shown ? more() : "");
     return model;

@@ -82,6 +82,6 @@ final class Search {
     if (answer instanceof Done<Browse.Answer> done) {
       return new Results(site, asked, query).model(done.value(), offset + A_PAGE);
     }
-    return Results.refused((Refused<Browse.Answer>) answer);
+    return Results.refused((Refused<Browse.Answer>) answer, Sentences.of(asked, site));
   }
 }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.vestibule.flow.look.Say;
 
 /** Puts answers into the frame that all pages share, and onto the wire. */
 final class Shell {
@@ -73,11 +74,29 @@ final class Shell {
   private byte[] html(Asked asked, Answer answer, String csrf) {
     Map<String, Object> model = frame(asked, csrf);
     model.putAll(answer.model());
+    if (answer.template().equals("refused")) {
+      model.putAll(refusal(asked, answer.model()));
+    }
     String html =
         answer.whole()
             ? templates.page(answer.template(), model)
             : templates.part(answer.template(), model);
     return html.getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** A refusal in the asker's language, if it is not yet and can be. */
+  private Map<String, Object> refusal(Asked asked, Map<String, Object> said) {
+    if (asked.language().tag().equals(said.get("spoken"))) {
+      return Map.of();
+    }
+    Sentences sentences = Sentences.of(asked, site);
+    Sentences.Said reason = sentences.say(String.valueOf(said.get("reason")));
+    Sentences.Said advice = sentences.say(String.valueOf(said.get("advice")));
+    return Map.of(
+        "reason", Say.capital(reason.words()),
+        "spoken", reason.language(),
+        "advice", Say.sentence(advice.words()),
+        "spoken-advice", advice.language());
   }
 
   private Map<String, Object> frame(Asked asked, String csrf) {

@@ -20,7 +20,6 @@ import org.vestibule.dental.View;
 import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingStretch;
-import org.vestibule.flow.look.Say;
 import org.vestibule.intake.LeftOutKind;
 
 /** Waiting photographs, and what they are labelled with, as the templates need it. */
@@ -49,12 +48,14 @@ final class SortingModel {
   private final Words words;
   private final TradeWords trade;
   private final Language language;
+  private final Sentences sentences;
 
   SortingModel(Site site, Asked asked) {
     this.site = site;
     this.language = asked.language();
     this.words = Words.of(language);
     this.trade = new TradeWords(words, site.practice().views());
+    this.sentences = new Sentences(language, trade);
   }
 
   /** What the labelling page offers for every photograph. */
@@ -140,21 +141,16 @@ final class SortingModel {
     model.put(
         "quality",
         photo.advice().stream()
-            .map(
-                found ->
-                    Map.of(
-                        "sentence", Say.sentence(found.sentence()),
-                        "advice", Say.sentence(found.whatToDo())))
+            .map(found -> sentences.model(found.sentence(), found.whatToDo()))
             .toList());
     return model;
   }
 
   private Map<String, Object> reason(WaitingPhoto.Reason reason) {
-    return Map.of(
-        "word",
-            words.find("reason-" + reason.kind().toLowerCase(Locale.ROOT)).orElse(reason.kind()),
-        "sentence", Say.sentence(reason.sentence()),
-        "advice", Say.sentence(reason.advice()));
+    Map<String, Object> model = sentences.model(reason.sentence(), reason.advice());
+    String key = "reason-" + reason.kind().toLowerCase(Locale.ROOT);
+    model.put("word", words.find(key).orElse(reason.kind()));
+    return model;
   }
 
   private List<Map<String, Object>> known(Map<String, String> proposal) {

@@ -2,6 +2,7 @@ package org.vestibule.web;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dental.Arch;
@@ -59,6 +60,14 @@ final class TradeWords {
     String type = words.say("tooth-" + tooth.type().replace(' ', '-'));
     String where = place(tooth.arch(), tooth.side());
     return words.say(tooth.deciduous() ? "tooth-deciduous" : "tooth-permanent", where, type);
+  }
+
+  /** The tooth that is called so in English, with its number by ISO 3950; empty if none is. */
+  Optional<String> toothNamed(String english) {
+    return Tooth.all().stream()
+        .filter(tooth -> tooth.wordsAndNumber().equals(english))
+        .map(tooth -> tooth(tooth) + " (" + tooth.iso() + ")")
+        .findFirst();
   }
 
   /** Teeth in words, each with its number. */

@@ -293,7 +293,15 @@ class SortingBrowserTest {
     browser.enter(".foot button[lang=de]");
     browser.until("document.documentElement.lang === 'de'");
     browser.until("document.querySelector('.preview')");
+    assertThat(browser.all("main [lang=en]")).extracting(WebElement::getText).isEmpty();
     browser.look("sorting-german");
+    browser.driver().get(server.address() + "/waiting");
+    assertThat(browser.all("main [lang=en]")).extracting(WebElement::getText).isEmpty();
+    assertThat(browser.find("main").getAttribute("textContent"))
+        .contains("wo in dieser Ansicht die Schneidezähne liegen: Okklusal Oberkiefer.");
+    browser.driver().get(server.address() + "/?q=upper+right+first+molar+before");
+    assertThat(browser.find("#results .count").getText())
+        .contains("Verstanden: erster Molar oben rechts (16); Stadium vorher");
     browser.enter(".foot button[lang=en]");
     browser.until("document.documentElement.lang === 'en'");
   }

@@ -20,7 +20,6 @@ import org.vestibule.encode.RejectionReason;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.store.PhotoRef;
 import org.vestibule.store.RunLock;
-import org.vestibule.store.ledger.DecisionRow;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.PhotoRow;
@@ -73,7 +72,7 @@ public final class Corrections {
    * its history stay in the record; a destination that has it is told as of any correction.
    */
   Outcome<String> takeBack(String id, String by, Why why, LookedAt seen) throws IOException {
-    return locked("take back", id, seen, photo -> takeBackOne(photo, by, why));
+    return locked("take back", id, seen, photo -> new TakingBack(practice).one(photo, by, why));
   }
 
   @FunctionalInterface
@@ -250,50 +249,6 @@ public final class Corrections {
     }
     return Outcome.refused(
         "photograph " + id + " is neither filed nor waiting", "nothing needs to be done");
-  }
-
-  private Outcome<String> takeBackOne(ContentHash hash, String by, Why why) throws IOException {
-    Optional<DecisionRow> filed =
-        ledger.intents().current(hash).stream()
-            .findFirst()
-            .flatMap(intent -> ledger.decisions().find(intent.decisionId()));
-    if (filed.isEmpty()) {
-      return Outcome.refused("this photograph is not filed", "nothing needs to be taken back");
-    }
-    if (!filed.get().source().equals("person")) {
-      return Outcome.refused(
-          "this photograph was filed by " + filed.get().source() + ", not by hand",
-          "correct it with move, or take it out with reject; taken back, the next run would file"
-              + " it again");
-    }
-    CaptureFacts facts = sources.facts(hash);
-    Outcome<Decision> before = resumption().decision(filed.get().id());
-    Map<String, String> said =
-        before instanceof Done<Decision> known
-            ? ProposalWords.of(known.value(), facts.orientation())
-            : Map.of();
-    List<Intent> taken = ledger.intents().current(hash);
-    Outcome<String> back = ledger.together(() -> takenBack(hash, by, why, said, facts));
-    practice.audit().accessed(taken, 'D', by);
-    return back;
-  }
-
-  private Outcome<String> takenBack(
-      ContentHash hash, String by, Why why, Map<String, String> said, CaptureFacts facts) {
-    String reason = requireNonNull(why.orElse(RejectionReason.UNSAFE).reason());
-    ledger.corrections().reject(hash, by, why.words(), reason);
-    String id = practice.store().ids().of(hash);
-    new WaitingPhotos(practice)
-        .put(
-            hash,
-            List.of(
-                new WaitingPhoto.Reason(
-                    "TAKEN_BACK",
-                    by + " took its filing back",
-                    "say what it shows and file it again, or take it off the list")),
-            said,
-            Descriptions.waiting(hash, id, facts));
-    return Outcome.done("Photograph " + id + " waits again. Its object stays in the record.");
   }
 
   private PhotoState state(ContentHash hash) {

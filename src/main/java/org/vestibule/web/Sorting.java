@@ -60,7 +60,7 @@ final class Sorting {
           .orElseGet(() -> Answers.notFound(asked));
     }
     SortingModel sorting = new SortingModel(site, asked);
-    Map<String, Object> model = new HashMap<>(sorting.tools());
+    Map<String, Object> model = new HashMap<>(new SortingTools(site, asked).model());
     model.putAll(sorting.toLabel(stretch.get()));
     model.put("title", Words.of(asked.language()).say("sorting-title"));
     model.put("correcting", List.of());
@@ -79,7 +79,7 @@ final class Sorting {
     }
     Words words = Words.of(asked.language());
     SortingModel sorting = new SortingModel(site, asked);
-    Map<String, Object> model = new HashMap<>(sorting.tools());
+    Map<String, Object> model = new HashMap<>(new SortingTools(site, asked).model());
     model.putAll(sorting.filed(photo.get(), said));
     model.put("title", words.say("correcting-title"));
     model.put("chosen", visits.chosen(said.getOrDefault("visit", ""), asked).stream().toList());

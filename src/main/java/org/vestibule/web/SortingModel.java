@@ -15,14 +15,12 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.PhotoFact;
 import org.vestibule.base.ContentHash;
-import org.vestibule.dental.Stage;
-import org.vestibule.dental.View;
 import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingStretch;
 import org.vestibule.intake.LeftOutKind;
 
-/** Waiting photographs, and what they are labelled with, as the templates need it. */
+/** Photographs that wait, and one that is filed, as the templates need them. */
 final class SortingModel {
 
   /** What is never filled in beforehand: whose mouth it is, and which side. */
@@ -56,32 +54,6 @@ final class SortingModel {
     this.words = Words.of(language);
     this.trade = new TradeWords(words, site.practice().views());
     this.sentences = new Sentences(language, trade);
-  }
-
-  /** What the labelling page offers for every photograph. */
-  Map<String, Object> tools() {
-    var settings = site.practice().settings();
-    String notation = SearchQuery.word(settings.notation());
-    return Map.of(
-        "script", "sorting.js",
-        "query", Map.of("notation", notation),
-        "notations", Choices.notations(settings.notation(), words),
-        "chart", new ToothChart(trade, List.of()).model(),
-        "views", site.practice().views().all().stream().map(this::view).toList(),
-        "stages", List.of(Stage.values()).stream().map(this::stage).toList());
-  }
-
-  private Map<String, Object> view(View view) {
-    List<String> phrases = new ArrayList<>(List.of(trade.view(view)));
-    phrases.addAll(view.words());
-    return Map.of(
-        "key", view.key(),
-        "word", trade.view(view),
-        "phrases", String.join("|", phrases).toLowerCase(Locale.ROOT));
-  }
-
-  private Map<String, Object> stage(Stage stage) {
-    return Map.of("value", stage.words(), "word", trade.stage(stage.words()));
   }
 
   /** All of a stretch, for looking. */

@@ -39,6 +39,10 @@ final class HandFiling {
     if (keys.isEmpty() || asked.form("visit").isEmpty()) {
       return Answers.refused(asked, 400, "refusal-nothing-said");
     }
+    Optional<Answer> other = otherPerson(asked);
+    if (other.isPresent()) {
+      return other.get();
+    }
     List<Map<String, Object>> outcomes = new ArrayList<>();
     for (String key : keys) {
       outcomes.add(fileOne(asked, key));
@@ -168,6 +172,10 @@ final class HandFiling {
     if (photo.isEmpty()) {
       return Answers.notFound(asked);
     }
+    Optional<Answer> other = otherPerson(asked);
+    if (other.isPresent()) {
+      return other.get();
+    }
     if (asked.form("why").isEmpty()) {
       return Answers.refused(asked, 400, "refusal-no-why");
     }
@@ -190,6 +198,15 @@ final class HandFiling {
     return refused.kind() == Kind.BUSY
         ? Answers.refused(asked, 409, "filing-busy")
         : Answer.refused(409, refused.reason(), refused.advice());
+  }
+
+  /** The refusal of what somebody else said who sat here when the page was opened. */
+  private static Optional<Answer> otherPerson(Asked asked) {
+    String said = asked.form("person");
+    String now = asked.visitor().person();
+    return said.isEmpty() || said.equals(now)
+        ? Optional.empty()
+        : Optional.of(Answers.refused(asked, 409, "refusal-other-person", said, now));
   }
 
   private Answer another(Asked asked, Meanwhile found) {

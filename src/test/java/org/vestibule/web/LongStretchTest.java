@@ -96,6 +96,7 @@ class LongStretchTest {
       browser.until("document.activeElement.closest('#mirror')");
       browser.driver().executeAsyncScript(LABEL_ALL);
       assertThat(browser.find("#ready").getText()).isEqualTo(MANY + " photographs are ready.");
+      personChanged(browser, practice, secret);
       HeldNet net = HeldNet.hold(browser, "^/file$");
       browser.press(Keys.ENTER);
       net.until(1);
@@ -126,6 +127,24 @@ class LongStretchTest {
       assertThat(practice.store().ledger().waiting().all()).hasSize(1);
       assertThat(defects).isEmpty();
     }
+  }
+
+  /**
+   * In another window of the same browser somebody else sat down; nothing is filed in their name.
+   */
+  private static void personChanged(Browser browser, Practice practice, String secret) {
+    Sittings sittings = SampleSite.sittings(practice);
+    sittings.person(sittings.visitor(secret), "C. Wren");
+    browser.press(Keys.ENTER);
+    browser.until("document.querySelector('#outcome h1')");
+    assertThat(browser.find("#outcome").getText())
+        .contains(
+            "What stands on this page was said by B. Rook, and C. Wren sits here now",
+            "Nothing was changed.");
+    assertThat(practice.store().ledger().waiting().all()).hasSize(MANY);
+    assertThat(browser.find("#ready").getText()).isEqualTo(MANY + " photographs are ready.");
+    sittings.person(sittings.visitor(secret), "B. Rook");
+    browser.driver().executeScript("document.querySelector('#file').focus()");
   }
 
   private static void goOn(Browser browser, String words) throws Exception {

@@ -284,6 +284,11 @@ class SortingBrowserTest {
       assertThat(Caller.text(other.post(path + key, Map.of("why", "a page without it"))))
           .contains("This photograph was filed meanwhile by C. Wren");
     }
+    String another =
+        Caller.text(
+            other.post(
+                "/take-back/" + key, Map.of("why", "x", "decision", now, "person", "C. Wren")));
+    assertThat(another).contains("was said by C. Wren, and B. Rook sits here now");
     assertThat(filing.decision(photo)).isEqualTo(now);
   }
 

@@ -418,7 +418,7 @@ function parcels() {
     carry(one, key, key + ".");
     const full = body && (body.getAll("photo").length === MOST_AT_ONCE || `${body}&${one}`.length > LONGEST_AT_ONCE);
     if (!body || full) {
-      body = new URLSearchParams({ visit: visit.dataset.visit });
+      body = new URLSearchParams({ visit: visit.dataset.visit, person: page.dataset.person });
       all.push(body);
     }
     for (const [name, value] of one) body.append(name, value);

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,9 @@ import org.vestibule.keys.TlsSide;
 
 /** An archive that is spoken with by DICOM's own protocol (PS3.8). */
 public final class DicomLine implements Archive {
+
+  /** All questions about a batch may take so many times as long as one answer. */
+  private static final int QUESTIONS = 10;
 
   private final RemoteEntity remote;
 
@@ -70,8 +74,9 @@ public final class DicomLine implements Archive {
     forms.stream()
         .map(form -> new Offer(form.sopClassUid(), List.of(form.transferSyntaxUid())))
         .forEach(offers::add);
+    Duration allQuestions = remote.timeouts().answer().multipliedBy(QUESTIONS);
     PendingReports pending = new PendingReports(reports);
     return Association.open(remote, offers, pending::take)
-        .map(association -> new DicomSession(association, pending));
+        .map(association -> new DicomSession(association, pending, allQuestions));
   }
 }

@@ -19,10 +19,15 @@ final class DicomSession implements ArchiveSession {
 
   private final Association association;
   private final PendingReports reports;
+  private final Duration allQuestions;
 
-  DicomSession(Association association, PendingReports reports) {
+  /**
+   * @param allQuestions how long all questions about one batch of objects may take together
+   */
+  DicomSession(Association association, PendingReports reports, Duration allQuestions) {
     this.association = association;
     this.reports = reports;
+    this.allQuestions = allQuestions;
   }
 
   @Override
@@ -88,7 +93,7 @@ final class DicomSession implements ArchiveSession {
     Map<List<String>, List<Instance>> bySeries =
         instances.stream()
             .collect(Collectors.groupingBy(i -> List.of(i.studyUid(), i.seriesUid())));
-    PresenceQuery query = new PresenceQuery(association);
+    PresenceQuery query = new PresenceQuery(association, allQuestions);
     bySeries.values().forEach(query::ask);
     return query.answer();
   }

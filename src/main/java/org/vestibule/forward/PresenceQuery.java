@@ -1,5 +1,6 @@
 package org.vestibule.forward;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -36,14 +37,19 @@ final class PresenceQuery {
   private static final int MOST_ANSWERS = 5_000;
 
   private final Association association;
+  private final long endNanos;
   private final Map<String, Map<String, String>> found = new HashMap<>();
   private final Map<String, Map<String, String>> studies = new HashMap<>();
   private final Set<String> open = new HashSet<>();
   private int status = StoreAnswer.NO_STATUS;
   private String trouble = "";
 
-  PresenceQuery(Association association) {
+  /**
+   * @param most how long all questions may take together; what was not asked by then stays open
+   */
+  PresenceQuery(Association association, Duration most) {
     this.association = association;
+    this.endNanos = System.nanoTime() + most.toNanos();
   }
 
   /** What all questions came to. */
@@ -156,6 +162,10 @@ final class PresenceQuery {
    * @return false if the archive failed, so that what it did not name may be there all the same
    */
   private boolean find(DataSet question, List<DataSet> answers) {
+    if (endNanos - System.nanoTime() <= 0) {
+      trouble(StoreAnswer.NO_STATUS, "its answers took too long together");
+      return false;
+    }
     Outcome<Found> asked = association.find(NetUids.STUDY_ROOT_FIND, question, MOST_ANSWERS);
     if (!(asked instanceof Done<Found> done)) {
       trouble(StoreAnswer.NO_STATUS, PlainLine.of(((Refused<Found>) asked).sentence()));

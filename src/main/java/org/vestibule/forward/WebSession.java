@@ -24,8 +24,11 @@ final class WebSession implements ArchiveSession {
   /** After so many questions in a row without an answer the others are not asked. */
   private static final int MOST_SILENCES = 3;
 
+  /** All questions about a batch may take so many times as long as one answer. */
+  private static final int QUESTIONS = 10;
+
   private static final Outcome<Optional<Map<String, String>>> NOT_ASKED =
-      Outcome.refused("it was not asked any more", "the next run asks");
+      Outcome.refused("its answers took too long together", "the next run asks");
 
   /** RFC 9110 15.5.1, 15.5.4 to 15.5.6, 15.5.15 and 15.6.2. */
   private static final Set<Integer> DOES_NOT_SEARCH = Set.of(400, 403, 404, 405, 414, 501);
@@ -77,9 +80,10 @@ final class WebSession implements ArchiveSession {
     Set<String> open = new LinkedHashSet<>();
     String trouble = "";
     int silences = 0;
+    long end = System.nanoTime() + answerWait.multipliedBy(QUESTIONS).toNanos();
     for (Instance instance : instances) {
       Outcome<Optional<Map<String, String>>> shown =
-          silences == MOST_SILENCES ? NOT_ASKED : shown(instance);
+          silences == MOST_SILENCES || end - System.nanoTime() <= 0 ? NOT_ASKED : shown(instance);
       if (shown instanceof Refused<Optional<Map<String, String>>> refused) {
         open.add(instance.sopInstanceUid());
         trouble = trouble.isEmpty() ? refused.reason() : trouble;

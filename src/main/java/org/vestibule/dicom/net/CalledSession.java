@@ -80,8 +80,16 @@ final class CalledSession {
         agreed.stream().collect(Collectors.toMap(AgreedContext::id, c -> c));
     MessageReader reader = new MessageReader(pdus, contexts.keySet(), CALLER);
     MessageWriter writer = new MessageWriter(connection, mostBodyBytes, rules.timeouts().silence());
+    Deadline end = Deadline.after(rules.timeouts().stay());
     while (true) {
-      connection.allow(rules.timeouts().silence());
+      if (end.isOver()) {
+        throw new NetFailure(
+            Outcome.Kind.BUSY,
+            NetFailure.Abort.NOT_SPECIFIED,
+            CALLER + " stayed too long",
+            "see in the archive's log what it wanted");
+      }
+      connection.allow(end.atMost(rules.timeouts().silence()));
       Optional<Message> message = reader.next("a message");
       if (message.isEmpty()) {
         write(connection, pdus, Pdu.release(Pdu.RELEASE_RP));

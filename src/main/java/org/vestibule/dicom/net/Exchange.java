@@ -105,8 +105,28 @@ final class Exchange {
 
   /** Waits for the answer to our last message. */
   Message answer(AgreedContext context, int request, String waitingFor) throws NetFailure {
-    connection.allow(timeouts.answer());
+    return answer(context, request, waitingFor, Deadline.after(timeouts.answer()));
+  }
+
+  /** Until when all answers to a question with several must be here. */
+  Deadline forAllAnswers() {
+    return Deadline.after(timeouts.allAnswers());
+  }
+
+  NetFailure late(String waitingFor) {
+    return pdus.late(waitingFor);
+  }
+
+  /**
+   * The same where the answer is one of several.
+   *
+   * @param all until when all of them must be here, whatever else the other side asks meanwhile
+   */
+  Message answer(AgreedContext context, int request, String waitingFor, Deadline all)
+      throws NetFailure {
+    Deadline end = Deadline.after(all.atMost(timeouts.answer()));
     while (true) {
+      connection.allow(end.atMost(timeouts.answer()));
       Message message = reader.next(waitingFor).orElseThrow(() -> released(waitingFor));
       if ((message.command().number(CommandSet.COMMAND_FIELD) & CommandSet.ANSWER) == 0) {
         serve(message);
@@ -160,7 +180,6 @@ final class Exchange {
               CommitmentReport.read(message.data(), context.transferSyntax()), reports);
     }
     send(context, CommandSet.answerTo(command, status));
-    connection.allow(timeouts.answer());
   }
 
   /** Serves one request of the other side if it comes within this time. */

@@ -14,6 +14,9 @@ final class Finding {
   /** An archive that was asked to stop may still have answers on their way. */
   private static final int MOST_AFTER_CANCEL = 10_000;
 
+  /** Thousands of answers of some hundred bytes; what a query brings is held in memory. */
+  private static final int MOST_BYTES = 32 << 20;
+
   private static final String WAITING_FOR = "the answer to our query";
 
   private final Exchange exchange;
@@ -46,11 +49,22 @@ final class Finding {
 
   private Found answers(AgreedContext context, int messageId) throws NetFailure {
     int dropped = 0;
+    long bytes = 0;
+    Deadline end = exchange.forAllAnswers();
     while (true) {
-      Message message = exchange.answer(context, CommandSet.FIND_RQ, WAITING_FOR);
+      Message message = exchange.answer(context, CommandSet.FIND_RQ, WAITING_FOR, end);
       Answer answer = Statuses.read(Statuses.FIND, message.command());
       if (answer.kind() != Answer.Kind.PENDING) {
         return new Found(answers, dropped > 0, answer);
+      }
+      bytes += message.data().length;
+      if (bytes > MOST_BYTES) {
+        throw NetFailure.broken(
+            NetFailure.Abort.NOT_SPECIFIED,
+            "the answers to our query have more than " + MOST_BYTES + " bytes");
+      }
+      if (end.isOver()) {
+        throw exchange.late(WAITING_FOR);
       }
       if (answers.size() < most) {
         answers.add(read(message, context));

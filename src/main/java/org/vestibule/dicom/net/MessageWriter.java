@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.ReadableByteChannel;
 import java.time.Duration;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Cuts messages into P-DATA-TF PDUs no longer than the other side takes (PS3.8 9.3.5, annex E).
@@ -23,6 +24,12 @@ final class MessageWriter {
   private final Duration silence;
   private final PduBlock block;
   private final ByteBuffer[] parts;
+
+  /** Of an object, the other side must take so much in a second, on the whole. */
+  private static final long SLOWEST_BYTES_PER_SECOND = 8 << 10;
+
+  /** Until when an object must be taken, however often the other side takes a little of it. */
+  private @Nullable Deadline end;
 
   /** PDUs of messages that lie in memory; what is here goes out with the next write. */
   private ByteBuffer waiting = ByteBuffer.allocateDirect(4096);
@@ -87,6 +94,7 @@ final class MessageWriter {
    * @throws PduBlock.SourceFailed if it can't be read or has become shorter
    */
   void data(int contextId, ReadableByteChannel source, long bytes) throws IOException {
+    end = Deadline.after(silence.plusSeconds(bytes / SLOWEST_BYTES_PER_SECOND));
     long done = 0;
     while (done < bytes) {
       int length = (int) Math.min(block.capacity(), bytes - done);
@@ -97,6 +105,7 @@ final class MessageWriter {
       write(count);
       block.restore();
     }
+    end = null;
   }
 
   /** Sends what is queued. */
@@ -108,7 +117,8 @@ final class MessageWriter {
   }
 
   private void write(int count) throws IOException {
-    connection.allow(silence);
+    Deadline all = end;
+    connection.allow(all == null ? silence : all.atMost(silence));
     connection.write(count == parts.length ? parts : Arrays.copyOf(parts, count));
     waiting.clear();
   }

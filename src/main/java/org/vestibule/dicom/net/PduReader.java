@@ -89,12 +89,16 @@ final class PduReader {
                 : " sent bytes that are no DICOM (a PDU of type " + type + ")"));
   }
 
+  NetFailure late(String waitingFor) {
+    return NetFailure.passing(
+        connection.peer() + " was silent too long: we waited for " + waitingFor,
+        "see its log; try again, or allow it more time in the settings");
+  }
+
   /** What a failed read or write means. */
   NetFailure broken(IOException failure, String waitingFor) {
     if (connection.isOverdue()) {
-      return NetFailure.passing(
-          connection.peer() + " was silent too long: we waited for " + waitingFor,
-          "see its log; try again, or allow it more time in the settings");
+      return late(waitingFor);
     }
     if (TlsFailure.isTls(failure)) {
       return NetFailure.of(TlsFailure.refused(failure, connection.peer()));

@@ -23,6 +23,19 @@ public record Timeouts(
           Duration.ofSeconds(60),
           Duration.ofSeconds(10));
 
+  /** A question with several answers may take so many times as long as one with one. */
+  private static final int SEVERAL = 10;
+
+  /** From the end of a question to the last of its answers. */
+  Duration allAnswers() {
+    return answer.multipliedBy(SEVERAL);
+  }
+
+  /** How long a caller may stay, however often it moves. */
+  Duration stay() {
+    return silence.multipliedBy(SEVERAL);
+  }
+
   public Timeouts {
     for (Duration each : new Duration[] {connect, association, answer, silence, release}) {
       if (each.isNegative() || each.isZero() || each.compareTo(Duration.ofDays(1)) > 0) {

@@ -23,6 +23,7 @@ import static org.vestibule.dicom.net.ScriptedPeer.send;
 import static org.vestibule.dicom.net.ScriptedPeer.take;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -31,6 +32,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.vestibule.base.Outcome;
+import org.vestibule.dicom.DataSet;
 
 /** What no archive should do: each ends in words, soon, in bounded memory, with the abort due. */
 @Timeout(60) // a guard against waiting for ever, not a measure
@@ -294,6 +296,76 @@ class HostilePeerTest {
                     + " closed the connection in the middle of a PDU: see its log and the network;"
                     + " try again");
       }
+    }
+  }
+
+  private static final List<Offer> FIND =
+      List.of(new Offer(NetUids.STUDY_ROOT_FIND, List.of(Laid.IMPLICIT)));
+
+  private static byte[] match(byte[] data) {
+    return join(data(1, 3, answerWithData(0x8020, 1, 0xFF00)), data(1, 2, data));
+  }
+
+  /** Each answer in time, and no end of them: ten times the wait for one is enough for all. */
+  @Test
+  void answersThatDripForEverEnd() {
+    byte[] one = match(Laid.implicit(0x10, 0x20, Laid.ascii("KITE")));
+    try (ScriptedPeer peer =
+        ScriptedPeer.of(
+            take(1),
+            send(ACCEPT),
+            ScriptedPeer.takeDataSet(),
+            ScriptedPeer.drip(one, one, Duration.ofMillis(20)))) {
+      Association association = Association.open(peer.remote(SHORT), FIND).orThrow();
+      Outcome.Refused<Found> refused =
+          refused(association.find(NetUids.STUDY_ROOT_FIND, new DataSet(), 1_000_000));
+      assertThat(refused.sentence())
+          .isEqualTo(
+              peer.words()
+                  + " was silent too long: we waited for the answer to our query: see its log; try"
+                  + " again, or allow it more time in the settings");
+      assertThat(refused.kind()).isEqualTo(Outcome.Kind.BUSY);
+    }
+  }
+
+  @Test
+  void answersOfMoreBytesThanAnyQueryBringsEnd() {
+    byte[] fragments = join(data(1, 0, new byte[60_000]), data(1, 0, new byte[60_000]));
+    byte[] large =
+        join(
+            data(1, 3, answerWithData(0x8020, 1, 0xFF00)),
+            data(1, 0, join(Laid.little(0x7FE0, 2), Laid.little(0x10, 2), Laid.little(180_000, 4))),
+            fragments,
+            data(1, 2, new byte[60_000]));
+    try (ScriptedPeer peer =
+        ScriptedPeer.of(
+            take(1), send(ACCEPT), ScriptedPeer.takeDataSet(), ScriptedPeer.flood(large))) {
+      Association association = Association.open(peer.remote(WAIT), FIND).orThrow();
+      assertThat(
+              refused(association.find(NetUids.STUDY_ROOT_FIND, new DataSet(), 1_000_000))
+                  .sentence())
+          .isEqualTo("the answers to our query have more than 33554432 bytes" + ASK);
+    }
+  }
+
+  /** Whoever asks us something again and again does not make us wait longer for its answer. */
+  @Test
+  void questionsInsteadOfTheAnswerEnd() {
+    byte[] echo =
+        data(
+            1,
+            3,
+            command(
+                Laid.ui(0x0002, "1.2.840.10008.1.1"),
+                us(0x0100, 0x0030),
+                us(0x0110, 7),
+                us(0x0800, 0x0101)));
+    try (ScriptedPeer peer =
+        ScriptedPeer.of(
+            take(1), send(ACCEPT), take(1), ScriptedPeer.drip(echo, echo, Duration.ofMillis(20)))) {
+      Association association = Association.open(peer.remote(SHORT), ECHO).orThrow();
+      assertThat(refused(association.echo()).sentence())
+          .startsWith(peer.words() + " was silent too long: we waited for the answer to our echo:");
     }
   }
 

@@ -108,6 +108,9 @@ class LongStretchTest {
       net.letAllGo();
       browser.until("document.querySelector('#ended').open");
       assertThat(browser.find("#ended").getText()).contains("Nothing is lost", "B. Rook");
+      String current = browser.find(".order [aria-current]").getAttribute("data-key");
+      browser.press(Keys.PAGE_UP);
+      assertThat(browser.find(".order [aria-current]").getAttribute("data-key")).isEqualTo(current);
       goOn(browser, "Nobody is signed in yet.");
       signedIn(browser, practice, "C. Wren");
       goOn(

@@ -238,9 +238,27 @@ class SortingBrowserTest {
     focused(browser, "#take");
     type(browser, Keys.ENTER);
     focused(browser, "#why");
+    aVisitThatIsTypedHasToBeTaken(browser);
+    focused(browser, "#why");
     type(browser, "the other side", Keys.ENTER);
     browser.until("location.pathname.startsWith('/photograph/')");
     assertThat(filed(site.key(wrong)).shows().viewKey()).isEqualTo("left-buccal");
+  }
+
+  /** Nobody's photograph stays under a visit while another one stands in the field. */
+  private static void aVisitThatIsTypedHasToBeTaken(Browser browser) {
+    String visit = browser.find("#visit").getAttribute("data-visit");
+    browser.find("#visit").sendKeys(Keys.chord(Keys.CONTROL, "a"), "quillfeather");
+    browser.until("!document.querySelector('#visit').dataset.visit");
+    assertThat(browser.find("#correct-now").isEnabled()).isFalse();
+    assertThat(browser.find("#correct-visit").getText()).isEqualTo("Say above whose they are.");
+    browser.find("#visit").sendKeys(Keys.chord(Keys.CONTROL, "a"), visit);
+    browser.until("document.querySelectorAll('#visit-list [role=option]').length === 1");
+    browser.until("!document.querySelector('#visit-list').hasAttribute('aria-busy')");
+    browser.find("#visit").sendKeys(Keys.ENTER);
+    focused(browser, "#take");
+    type(browser, Keys.ENTER);
+    browser.until("!document.querySelector('#correct-now').disabled");
   }
 
   @Test

@@ -82,9 +82,9 @@ async function say(name, value) {
 }
 
 // To the next question, unless somebody went elsewhere meanwhile: their keys must not answer it.
-async function thenOnward(answered) {
+async function thenOnward(answered, how) {
   const from = document.activeElement;
-  if (await answered && isStill(from)) onward();
+  if (await answered && isStill(from)) onward(how);
 }
 
 function isStill(from) {
@@ -113,7 +113,8 @@ edges.addEventListener("click", async (event) => {
   const edge = event.target.closest(".edge")?.dataset.edge;
   const name = part()?.dataset.edge;
   if (!edge || !name || event.detail > 1) return;
-  await thenOnward(say(name, words()[name] === edge ? "" : edge));
+  // Whoever pressed it with finger or mouse looks at the picture: it must not scroll away.
+  await thenOnward(say(name, words()[name] === edge ? "" : edge), { preventScroll: event.detail > 0 });
 });
 // Arrow keys go from edge to edge, and answer on the picture alone: there only where the incisors are asked for.
 edges.addEventListener("keydown", async (event) => {
@@ -231,15 +232,16 @@ function ask() {
 }
 
 // To what has to be said next: a question, a doubt, or that it is right.
-function onward() {
+function onward(how) {
   const despite = byId("despite");
   const found = part();
   const trouble = previewed.querySelector(".trouble button") ?? edges.querySelector(".edge.top");
-  (ask() ?? (!found?.dataset.shown ? trouble : despite && !despite.checked ? despite : take)).focus();
+  (ask() ?? (!found?.dataset.shown ? trouble : despite && !despite.checked ? despite : take)).focus(how);
 }
 
 document.addEventListener("keydown", (event) => {
-  if (event.key === "Enter" && event.repeat && page.contains(event.target)) {
+  if (byId("ended").open || !(page.contains(event.target) || event.target === document.body)) return;
+  if (event.key === "Enter" && event.repeat) {
     event.preventDefault();
   } else if (event.key === "PageDown" || event.key === "PageUp") {
     event.preventDefault();
@@ -348,7 +350,10 @@ function tell() {
     status.textContent = count && !visit.dataset.visit ? `${text} ${status.dataset.visit}` : text;
     byId("file").disabled = filing || !count || !visit.dataset.visit;
   } else {
-    byId("correct-now").disabled = !count;
+    // What stands in the field of the visit has to be taken, or what is filed would stay under the visit before.
+    const untaken = !visit.dataset.visit && (visit.value.trim() !== "" || visit.defaultValue !== "");
+    byId("correct-visit").hidden = !untaken;
+    byId("correct-now").disabled = !count || untaken;
   }
   series();
 }
@@ -448,8 +453,9 @@ byId("file")?.addEventListener("click", async () => {
 async function filed(body, outcome) {
   const answer = await sitting.fetch("/file", { method: "POST", body });
   const part = new DOMParser().parseFromString(await answer.text(), "text/html");
+  const told = [...part.querySelectorAll("[data-key]")];
   outcome.append(...(answer.ok ? part.body : part.querySelector("main")).children);
-  for (const one of outcome.querySelectorAll("[data-key]")) {
+  for (const one of told) {
     const state = one.dataset.state;
     if (state === "filed" || state === "elsewhere") said.get(one.dataset.key).state = state;
     if (state === "refused") said.get(one.dataset.key).state = "open";
@@ -463,7 +469,15 @@ page.addEventListener("submit", async (event) => {
   const sent = event.target;
   if (event.defaultPrevented || sent.method !== "post") return;
   event.preventDefault();
-  await sitting.check();
+  const trouble = byId("not-sent");
+  trouble.hidden = true;
+  try {
+    await sitting.check();
+  } catch {
+    sent.append(trouble);
+    trouble.hidden = false;
+    return;
+  }
   if (sent.id === "correct") carryAll();
   sent.submit();
 });

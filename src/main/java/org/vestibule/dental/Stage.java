@@ -1,8 +1,10 @@
 package org.vestibule.dental;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.vestibule.base.Outcome;
 
 /** Where in a treatment a photograph was taken (common practice, no source). */
@@ -38,14 +40,23 @@ public enum Stage {
     return List.copyOf(all);
   }
 
-  /** The stage that a word or phrase names. */
+  /** The stage that a word or phrase names, if any. */
+  public static Optional<Stage> named(String words) {
+    String asked = asked(words);
+    return Arrays.stream(values()).filter(stage -> stage.says().contains(asked)).findFirst();
+  }
+
+  private static String asked(String words) {
+    return words.trim().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The stage that a word or phrase names, or the nearest words. */
   public static Outcome<Stage> find(String words) {
-    String asked = words.trim().toLowerCase(Locale.ROOT).replace('_', '-');
-    for (Stage stage : values()) {
-      if (stage.says().contains(asked)) {
-        return Outcome.done(stage);
-      }
+    Optional<Stage> named = named(words);
+    if (named.isPresent()) {
+      return Outcome.done(named.get());
     }
+    String asked = asked(words);
     return Outcome.refused(
         "\"" + asked + "\" is not a known stage",
         new NearestWords(allWords())

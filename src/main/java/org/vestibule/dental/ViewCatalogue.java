@@ -3,7 +3,9 @@ package org.vestibule.dental;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
@@ -21,10 +23,14 @@ public final class ViewCatalogue {
 
   private final List<View> views;
   private final Map<Set<String>, View> byPhrase;
+  private final NavigableSet<String> vocabulary;
 
   private ViewCatalogue(List<View> views, Map<Set<String>, View> byPhrase) {
     this.views = List.copyOf(views);
     this.byPhrase = Map.copyOf(byPhrase);
+    NavigableSet<String> words = new TreeSet<>(ViewWords.synonyms());
+    byPhrase.keySet().forEach(words::addAll);
+    this.vocabulary = Collections.unmodifiableNavigableSet(words);
   }
 
   /** The catalogue that comes with the program. */
@@ -92,9 +98,7 @@ public final class ViewCatalogue {
 
   /** Every single word that occurs in a phrase or stands for one that does, in lower case. */
   public NavigableSet<String> vocabulary() {
-    NavigableSet<String> words = new TreeSet<>(ViewWords.synonyms());
-    byPhrase.keySet().forEach(words::addAll);
-    return words;
+    return vocabulary;
   }
 
   /**
@@ -103,14 +107,17 @@ public final class ViewCatalogue {
    */
   public List<View> allNaming(String words) {
     Set<String> asked = ViewWords.tokens(words);
-    return asked.isEmpty()
-        ? List.of()
-        : views.stream()
-            .filter(
-                view ->
-                    view.words().stream()
-                        .anyMatch(phrase -> ViewWords.tokens(phrase).containsAll(asked)))
-            .toList();
+    if (asked.isEmpty()) {
+      return List.of();
+    }
+    Set<String> named = new HashSet<>();
+    byPhrase.forEach(
+        (phrase, view) -> {
+          if (phrase.containsAll(asked)) {
+            named.add(view.key());
+          }
+        });
+    return views.stream().filter(view -> named.contains(view.key())).toList();
   }
 
   /**

@@ -1,13 +1,10 @@
 package org.vestibule.search;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.vestibule.base.Outcome.Done;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
@@ -21,12 +18,10 @@ final class PhraseReader {
 
   private final ViewCatalogue views;
   private final Set<String> vocabulary;
-  private final Map<List<String>, View> byName = new HashMap<>();
 
   PhraseReader(ViewCatalogue views) {
     this.views = views;
     this.vocabulary = views.vocabulary();
-    views.all().forEach(view -> byName.put(Tokens.of(lower(view.name())), view));
   }
 
   /** The view that is called by "view" and its whole name, commas and all, as answers do. */
@@ -35,7 +30,10 @@ final class PhraseReader {
       return Optional.empty();
     }
     List<String> name = tokens.stream().skip(1).map(PhraseReader::lower).toList();
-    return Optional.ofNullable(byName.get(name)).map(PhraseReader::part);
+    return views.all().stream()
+        .filter(view -> Tokens.of(lower(view.name())).equals(name))
+        .reduce((first, last) -> last)
+        .map(PhraseReader::part);
   }
 
   private static Part part(View view) {
@@ -58,9 +56,8 @@ final class PhraseReader {
   private static Optional<Part> stage(String plain) {
     String word = plain.startsWith(STAGE) ? plain.substring(STAGE.length()) : plain;
     return Stream.of(word, word.replace(' ', '-'))
-        .map(Stage::find)
-        .filter(Done.class::isInstance)
-        .map(found -> found.orThrow().words())
+        .flatMap(said -> Stage.named(said).stream())
+        .map(Stage::words)
         .map(found -> Part.of(IndexField.STAGE, STAGE + found, found))
         .findFirst();
   }

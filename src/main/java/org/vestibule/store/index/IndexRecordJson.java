@@ -24,6 +24,9 @@ public final class IndexRecordJson {
 
   private static final JsonFactory JSON = new JsonFactory();
 
+  /** Room in which a description's fields find their places without being moved. */
+  private static final int MOST_FIELDS = 64;
+
   private IndexRecordJson() {}
 
   public static String write(IndexRecord record) {
@@ -106,20 +109,21 @@ public final class IndexRecordJson {
   }
 
   private static Map<String, List<String>> parse(String text) {
-    Map<String, List<String>> fields = new HashMap<>();
+    Map<String, List<String>> fields = new HashMap<>(MOST_FIELDS);
     try (JsonParser json = JSON.createParser(text)) {
       if (json.nextToken() != JsonToken.START_OBJECT) {
         throw new IllegalArgumentException("the description of a photograph is no JSON object");
       }
       String name = json.nextFieldName();
       for (; name != null; name = json.nextFieldName()) {
-        List<String> values = fields.computeIfAbsent(name, key -> new ArrayList<>());
         if (json.nextToken() == JsonToken.START_ARRAY) {
+          List<String> values = new ArrayList<>();
           while (json.nextToken() != JsonToken.END_ARRAY) {
             values.add(json.getText());
           }
+          fields.put(name, values);
         } else {
-          values.add(json.getText());
+          fields.put(name, List.of(json.getText()));
         }
       }
       return fields;
@@ -182,7 +186,8 @@ public final class IndexRecordJson {
     }
 
     private List<Integer> numbers(String name) {
-      return list(name).stream().map(Integer::valueOf).toList();
+      List<String> texts = list(name);
+      return texts.isEmpty() ? List.of() : texts.stream().map(Integer::valueOf).toList();
     }
 
     private List<String> list(String name) {

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.MultiTerms;
+import org.apache.lucene.index.StoredFields;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
 import org.apache.lucene.search.FieldDoc;
@@ -152,10 +153,11 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
             asked,
             new TopFieldCollectorManager(
                 Queries.order(query), wanted(searcher, asked, query), Integer.MAX_VALUE));
+    StoredFields stored = searcher.storedFields();
     List<IndexAnswer.Hit> hits = new ArrayList<>();
     for (int at = query.offset(); at < top.scoreDocs.length; at++) {
       FieldDoc doc = (FieldDoc) top.scoreDocs[at];
-      String json = searcher.storedFields().document(doc.doc).get(Documents.JSON);
+      String json = stored.document(doc.doc).get(Documents.JSON);
       hits.add(new IndexAnswer.Hit(IndexRecordJson.read(json), Queries.tier(doc, query)));
     }
     int total = Math.toIntExact(top.totalHits.value);

@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.lucene.index.DirectoryReader;
+import org.apache.lucene.index.StoredFields;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.ScoreDoc;
@@ -40,7 +43,12 @@ final class FindBench {
   private static final LocalDate TODAY = LocalDate.of(2026, 3, 14);
 
   /** Changes made as they are asked for. */
-  private record Made(BenchRecords records, int count) implements IndexChanges {
+  private record Made(BenchRecords records, int count, Map<Long, Change> kept)
+      implements IndexChanges {
+
+    Made(BenchRecords records, int count) {
+      this(records, count, new HashMap<>());
+    }
 
     @Override
     public String practice() {
@@ -54,9 +62,15 @@ final class FindBench {
 
     @Override
     public Optional<Change> at(long sequence) {
+      // The last one is asked for by every question; making it is not the program's work.
+      return Optional.of(
+          sequence == count ? kept.computeIfAbsent(sequence, this::made) : made(sequence));
+    }
+
+    private Change made(long sequence) {
       IndexRecord record = records.record(Math.toIntExact(sequence) - 1);
       String json = IndexRecordJson.write(record);
-      return Optional.of(new Change(sequence, record.hash(), json, "mark " + sequence));
+      return new Change(sequence, record.hash(), json, "mark " + sequence);
     }
 
     @Override
@@ -117,20 +131,31 @@ final class FindBench {
     rows("all", all);
   }
 
-  /** Each way once, on the same question: milliseconds of the processor, and by the clock. */
+  /**
+   * Each way once, on the same question: milliseconds of the processor, and by the clock. Whichever
+   * comes first finds nothing of it in the processor's caches, so they take turns in that.
+   */
   private static Map<String, double[]> once(
       LucenePhotoIndex index, Made changes, IndexSearcher bare, int kind, Random random)
       throws IOException {
     String words = changes.records().question(kind, random);
     IndexQuery query = understood(index, words);
-    Map<String, double[]> took = new LinkedHashMap<>();
-    took.put("find", millis(() -> find(index, changes, words)));
-    took.put("of which following", millis(() -> index.follow(changes).toString().length()));
-    took.put("of which understanding", millis(() -> understood(index, words).limit()));
-    took.put("of which answering", millis(() -> index.search(query).hits().size()));
-    took.put("Lucene, total and texts too", millis(() -> answer(bare, query)));
-    took.put("Lucene, top 50 alone", millis(() -> top(bare, query).scoreDocs.length));
-    return took;
+    Map<String, Way> ways = new LinkedHashMap<>();
+    ways.put("find", () -> find(index, changes, words));
+    ways.put("of which following", () -> index.follow(changes).toString().length());
+    ways.put("of which understanding", () -> understood(index, words).limit());
+    ways.put("of which answering", () -> index.search(query).hits().size());
+    ways.put("Lucene, total and texts too", () -> answer(bare, query));
+    ways.put("Lucene, top 50 alone", () -> top(bare, query).scoreDocs.length);
+    List<String> turns = new ArrayList<>(ways.keySet());
+    Collections.rotate(turns, random.nextInt(turns.size()));
+    Map<String, double[]> took = new HashMap<>();
+    for (String way : turns) {
+      took.put(way, millis(ways.get(way)));
+    }
+    Map<String, double[]> inOrder = new LinkedHashMap<>();
+    ways.keySet().forEach(way -> inOrder.put(way, took.get(way)));
+    return inOrder;
   }
 
   private static IndexQuery understood(LucenePhotoIndex index, String words) throws IOException {
@@ -149,8 +174,9 @@ final class FindBench {
   /** The identical query by Lucene alone, with as much in its answer: the total and the texts. */
   private static int answer(IndexSearcher bare, IndexQuery query) throws IOException {
     int total = bare.count(Queries.of(query));
+    StoredFields stored = bare.storedFields();
     for (ScoreDoc doc : top(bare, query).scoreDocs) {
-      total += bare.storedFields().document(doc.doc).get(Documents.JSON).length();
+      total += stored.document(doc.doc).get(Documents.JSON).length();
     }
     return total;
   }

@@ -1,9 +1,7 @@
 package org.vestibule.card;
 
-import java.util.List;
 import org.vestibule.base.Outcome;
-import org.vestibule.card.CardSighting.NoCard;
-import org.vestibule.jpeg.Brightness;
+import org.vestibule.jpeg.FirstLook;
 
 /**
  * Looks for a card in a photograph. At an eighth of its size it searches for the corner marks of a
@@ -13,6 +11,9 @@ public final class CardReader {
 
   private CardReader() {}
 
+  /** Nothing is shown to anyone. */
+  private static final int NO_PREVIEW = 1;
+
   /**
    * Looks for a card in a JPEG file's first picture. How Exif says it must be turned does not
    * matter.
@@ -20,15 +21,6 @@ public final class CardReader {
    * @return refused if the picture itself can't be decoded
    */
   public static Outcome<CardSighting> read(byte[] jpeg) {
-    return Brightness.use(jpeg, CardReader::read);
-  }
-
-  /** Looks for a card in a picture that is decoded already. */
-  public static CardSighting read(Brightness picture) {
-    List<Finder> suspects = Suspects.in(picture);
-    if (suspects.isEmpty()) {
-      return new NoCard();
-    }
-    return new CloseLook(picture, suspects).sighting();
+    return FirstLook.use(jpeg, NO_PREVIEW, Suspicion::of).then(seen -> seen.settled(jpeg));
   }
 }

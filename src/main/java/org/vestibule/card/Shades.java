@@ -18,6 +18,15 @@ final class Shades {
   /** Parts of a sample's step. */
   static final int PARTS = 16;
 
+  /** What a mean is multiplied by to become a threshold. */
+  private static final long SCALE = PARTS * DARKER / 64;
+
+  /**
+   * A division by the size of the surroundings is a multiplication by its reciprocal: exact, since
+   * dividend times divisor stay below 2 to this power (255 x 45^4 x 15).
+   */
+  private static final int RECIPROCAL_BITS = 36;
+
   final int width;
   final int height;
 
@@ -108,6 +117,8 @@ final class Shades {
   private void compareRow(int[] columns, int y, int rows) {
     int sum = 0;
     int wide = 0;
+    int of = 0;
+    long reciprocal = 0;
     for (int x = 0; x < Math.min(AROUND, width); x++) {
       sum += columns[x];
       wide++;
@@ -121,7 +132,11 @@ final class Shades {
         sum -= columns[x - AROUND - 1];
         wide--;
       }
-      int threshold = (int) ((long) sum * PARTS * DARKER / (64L * wide * rows));
+      if (of != wide * rows) {
+        of = wide * rows;
+        reciprocal = (1L << RECIPROCAL_BITS) / of + 1;
+      }
+      int threshold = (int) ((sum * SCALE * reciprocal) >> RECIPROCAL_BITS);
       above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) * PARTS - threshold);
     }
   }

@@ -2,7 +2,7 @@ package org.vestibule.card;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.vestibule.jpeg.Brightness;
+import org.vestibule.jpeg.FirstLook;
 
 /**
  * The cheap look: what might be a code's corner marks in a picture at an eighth of its size. Where
@@ -14,14 +14,14 @@ final class Suspects {
   private Suspects() {}
 
   /** The marks seen, in samples of the picture at 1/8, that is in blocks. */
-  static List<Finder> in(Brightness picture) {
-    Shades small = Shades.of(picture.whole(1));
+  static List<Finder> in(FirstLook look) {
+    Shades small = Shades.of(look.eighth());
     List<Finder> marks = in(small);
     int[] box = Finder.anyFit(marks) ? new int[0] : BusyPart.of(small);
     if (box.length == 0) {
       return marks;
     }
-    for (Finder mark : FinderScan.in(Shades.of(picture.part(2, box[0], box[1], box[2], box[3])))) {
+    for (Finder mark : FinderScan.in(Shades.of(look.quarter(box[0], box[1], box[2], box[3])))) {
       marks.add(new Finder(box[0] + mark.x() / 2, box[1] + mark.y() / 2, mark.module() / 2));
     }
     return marks;

@@ -17,6 +17,7 @@ import org.vestibule.jpeg.ColourModel;
 import org.vestibule.jpeg.CropBox;
 import org.vestibule.jpeg.IccProfile;
 import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.SoundScan;
 import org.vestibule.jpeg.TranscodePlan;
 import org.vestibule.jpeg.Transcoded;
 import org.vestibule.jpeg.Transcoder;
@@ -36,8 +37,18 @@ public final class Encoder {
 
   /** The frame first, then the crop if there is one; a picture that can't be filed is refused. */
   public Outcome<List<EncodedObject>> encode(byte[] source, EncodeRequest request) {
+    return encode(source, request, null);
+  }
+
+  /**
+   * The same of a file that was looked at.
+   *
+   * @param known what the look said of these very bytes; null if nothing
+   */
+  public Outcome<List<EncodedObject>> encode(
+      byte[] source, EncodeRequest request, @Nullable SoundScan known) {
     return JpegStructure.read(source)
-        .then(structure -> encode(source, structure, profile(structure), request));
+        .then(structure -> encode(source, structure, profile(structure), request, known));
   }
 
   /**
@@ -48,7 +59,7 @@ public final class Encoder {
   public Outcome<List<EncodedObject>> encodeAgain(
       byte[] codestream, byte[] profile, EncodeRequest request) {
     return JpegStructure.read(codestream)
-        .then(structure -> encode(codestream, structure, profile, request));
+        .then(structure -> encode(codestream, structure, profile, request, null));
   }
 
   /** The colour profile in a file; empty if it has none. */
@@ -58,10 +69,14 @@ public final class Encoder {
   }
 
   private Outcome<List<EncodedObject>> encode(
-      byte[] source, JpegStructure structure, byte[] profile, EncodeRequest request) {
+      byte[] source,
+      JpegStructure structure,
+      byte[] profile,
+      EncodeRequest request,
+      @Nullable SoundScan known) {
     List<EncodedObject> objects = new ArrayList<>();
     for (Role role : roles(request)) {
-      Outcome<EncodedObject> made = object(source, structure, profile, request, role);
+      Outcome<EncodedObject> made = object(source, structure, profile, request, role, known);
       if (made instanceof Done<EncodedObject> done) {
         objects.add(done.value());
       } else {
@@ -76,9 +91,14 @@ public final class Encoder {
   }
 
   private Outcome<EncodedObject> object(
-      byte[] source, JpegStructure structure, byte[] profile, EncodeRequest request, Role role) {
+      byte[] source,
+      JpegStructure structure,
+      byte[] profile,
+      EncodeRequest request,
+      Role role,
+      @Nullable SoundScan known) {
     TranscodePlan plan = plan(structure, request, role);
-    return Transcoder.transcode(source, plan)
+    return Transcoder.transcode(source, plan, known)
         .then(picture -> write(picture, structure, profile, request, role, plan));
   }
 

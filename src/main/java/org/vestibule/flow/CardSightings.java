@@ -2,12 +2,7 @@ package org.vestibule.flow;
 
 import java.util.Optional;
 import org.vestibule.base.ContentHash;
-import org.vestibule.base.Outcome;
-import org.vestibule.base.Outcome.Done;
-import org.vestibule.base.Outcome.Refused;
-import org.vestibule.card.CardReader;
 import org.vestibule.card.CardSighting;
-import org.vestibule.intake.Photo;
 import org.vestibule.store.StoreVerifier;
 import org.vestibule.store.ledger.Arrivals;
 
@@ -31,25 +26,6 @@ final class CardSightings {
   /** True if a card was read in a photograph. */
   boolean isCard(ContentHash hash) {
     return known(hash).filter(CardSighting.OneCard.class::isInstance).isPresent();
-  }
-
-  /** What there is to see. A picture that can't be read shows a card that can't be read. */
-  static CardSighting look(Photo photo) {
-    Outcome<CardSighting> seen;
-    try {
-      seen = photo.bytes().then(CardReader::read);
-    } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
-      // One photograph must not end the run; it counts as one that may show a card.
-      return CardSighting.Refused.unopened(
-          "the program failed when it looked for a card ("
-              + failure.getClass().getSimpleName()
-              + ")",
-          "please report this; the photograph can be filed by hand");
-    }
-    return seen instanceof Done<CardSighting> done
-        ? done.value()
-        : CardSighting.Refused.unopened(
-            ((Refused<CardSighting>) seen).reason(), ((Refused<CardSighting>) seen).advice());
   }
 
   /** Keeps what was seen; the photograph must have been recorded. */

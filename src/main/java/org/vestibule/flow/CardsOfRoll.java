@@ -33,14 +33,17 @@ final class CardsOfRoll {
   private final CardSightings sightings;
   private final SourceFiles sources;
   private final PhotoMarks marks;
+  private final FirstSights sights;
   private final boolean keeps;
 
   /**
    * A gatherer.
    *
+   * @param sights takes what is seen of photographs that are looked at
    * @param keeps false if nothing is to be written
    */
-  CardsOfRoll(Practice practice, boolean keeps) {
+  CardsOfRoll(Practice practice, FirstSights sights, boolean keeps) {
+    this.sights = sights;
     this.practice = practice;
     this.ledger = practice.store().ledger();
     this.sightings = new CardSightings(practice);
@@ -76,7 +79,7 @@ final class CardsOfRoll {
     if (!progress.mayGoOn()) {
       return CardSighting.Refused.unopened("nobody has looked at it yet", "run ingest again");
     }
-    CardSighting seen = CardSightings.look(photo);
+    CardSighting seen = sights.look(photo);
     if (keeps) {
       ledger.together(
           () -> {

@@ -116,7 +116,12 @@ final class Filer {
   Outcome<Made> make(Task task) {
     return task.atHand()
         .by(task.decision())
-        .then(picture -> encoded(task, picture).map(objects -> made(task, picture, objects)))
+        .then(
+            picture -> {
+              FirstSight sight = picture.sight();
+              return encoded(task, picture, sight)
+                  .map(objects -> made(task, picture, objects, sight));
+            })
         .then(
             made ->
                 DoorSearch.objection(practice, made)
@@ -124,13 +129,11 @@ final class Filer {
                     .orElseGet(() -> Outcome.done(made)));
   }
 
-  private Made made(Task task, Picture picture, List<EncodedObject> objects) {
+  private Made made(Task task, Picture picture, List<EncodedObject> objects, FirstSight sight) {
     Traces traces = task.atHand().isBare() ? Traces.NONE : Traces.of(task.atHand().bytes());
-    return new Made(task, picture, objects, advice(task, picture), traces);
-  }
-
-  private @Nullable QualityAdvice advice(Task task, Picture picture) {
-    return PictureAdvice.look(picture, task.decision(), practice.settings().quality()).orElse(null);
+    QualityAdvice advice =
+        PictureAdvice.judge(picture, sight, task.decision(), practice.settings().quality());
+    return new Made(task, picture, objects, advice, traces);
   }
 
   /**
@@ -183,7 +186,7 @@ final class Filer {
     return advice;
   }
 
-  private Outcome<List<EncodedObject>> encoded(Task task, Picture picture) {
+  private Outcome<List<EncodedObject>> encoded(Task task, Picture picture, FirstSight sight) {
     Laid laid = task.laid();
     Decision decision = task.decision();
     Turn before = picture.turned().inverse();
@@ -203,7 +206,7 @@ final class Filer {
             door.profile(task.making(), decision, task.intents()));
     return picture.isBare()
         ? encoder.encodeAgain(picture.bytes(), picture.profile(), request)
-        : encoder.encode(picture.bytes(), request);
+        : encoder.encode(picture.bytes(), request, sight.sound());
   }
 
   /** Writes the objects; false if something else has the name of one. A bad disk ends the run. */

@@ -25,6 +25,7 @@ public final class Ingest {
   private final IngestRequest request;
   private final Progress progress;
   private final Tally tally = new Tally();
+  private final FirstSights sights = new FirstSights();
 
   private Ingest(Practice practice, IngestRequest request, Progress progress) {
     this.practice = practice;
@@ -60,12 +61,12 @@ public final class Ingest {
             .forRoll(
                 request,
                 roll,
-                () -> new CardsOfRoll(practice, !request.dryRun()).gather(roll, progress),
+                () -> new CardsOfRoll(practice, sights, !request.dryRun()).gather(roll, progress),
                 tally);
     if (!(assigner instanceof Done<RollAssigner> ready)) {
       return ((Refused<RollAssigner>) assigner).as();
     }
-    try (TakingIn takingIn = new TakingIn(practice, request, tally)) {
+    try (TakingIn takingIn = new TakingIn(practice, request, sights, tally)) {
       take(roll, ready.value(), takingIn);
     }
     if (!request.dryRun()) {

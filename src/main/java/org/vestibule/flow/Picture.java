@@ -24,6 +24,7 @@ final class Picture {
   private final byte[] profile;
   private final boolean bare;
   private final String part;
+  private final FirstSight sight;
 
   private Picture(
       ContentHash hash,
@@ -33,11 +34,13 @@ final class Picture {
       Turn turned,
       byte[] profile,
       boolean bare,
-      String part) {
+      String part,
+      FirstSight sight) {
+    this.sight = sight;
     this.hash = hash;
     this.name = name;
     this.facts = facts;
-    this.bytes = bytes.clone();
+    this.bytes = bytes;
     this.turned = turned;
     this.profile = profile.clone();
     this.bare = bare;
@@ -45,7 +48,8 @@ final class Picture {
   }
 
   static Picture ofFile(ContentHash hash, String name, CaptureFacts facts, byte[] bytes) {
-    return new Picture(hash, name, facts, bytes, Turn.NONE, new byte[0], false, "");
+    return new Picture(
+        hash, name, facts, bytes, Turn.NONE, new byte[0], false, "", FirstSight.NONE);
   }
 
   /**
@@ -63,7 +67,17 @@ final class Picture {
       Turn turned,
       byte[] profile,
       String part) {
-    return new Picture(hash, name, facts, codestream, turned, profile, true, part);
+    return new Picture(hash, name, facts, codestream, turned, profile, true, part, FirstSight.NONE);
+  }
+
+  /** The same picture, of which this was seen before. */
+  Picture seen(FirstSight before) {
+    return new Picture(hash, name, facts, bytes, turned, profile, bare, part, before);
+  }
+
+  /** What one look at the file sees, or saw before; nothing of a bare codestream. */
+  FirstSight sight() {
+    return bare || !sight.equals(FirstSight.NONE) ? sight : FirstSight.of(bytes);
   }
 
   ContentHash hash() {
@@ -78,8 +92,9 @@ final class Picture {
     return facts;
   }
 
+  /** The bytes themselves, not a copy: nobody may write into them. */
   byte[] bytes() {
-    return bytes.clone();
+    return bytes;
   }
 
   /** How the picture at hand was already turned from the file's. */

@@ -15,11 +15,8 @@ import org.vestibule.assign.Decision;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
-import org.vestibule.base.Turn;
 import org.vestibule.intake.CaptureFacts;
-import org.vestibule.jpeg.JpegStructure;
-import org.vestibule.jpeg.PreviewReading;
-import org.vestibule.quality.LookedAt;
+import org.vestibule.quality.Measured;
 import org.vestibule.quality.QualityAdvice;
 import org.vestibule.quality.QualityFinding;
 import org.vestibule.quality.QualityKind;
@@ -53,49 +50,35 @@ final class PictureAdvice {
     this.thresholds = practice.settings().quality();
   }
 
-  /** Looks at a picture; empty if only a part or a kept frame of it is at hand. Any thread may. */
-  static Optional<QualityAdvice> look(
-      Picture picture, Decision decision, QualityThresholds thresholds) {
-    return picture.isBare()
-        ? Optional.empty()
-        : look(picture.bytes(), picture.facts(), decision.view().showsFace(), thresholds);
-  }
-
-  private static Optional<QualityAdvice> look(
-      byte[] bytes, CaptureFacts facts, @Nullable Boolean face, QualityThresholds thresholds) {
-    return PreviewReading.of(bytes, QualityAdvice.PREVIEW_SIDE, Turn.NONE)
-                .then(
-                    reading ->
-                        JpegStructure.read(bytes)
-                            .map(
-                                structure ->
-                                    QualityAdvice.of(
-                                        new LookedAt(
-                                            facts,
-                                            structure.frame().size(),
-                                            reading.preview(),
-                                            reading.facts(),
-                                            face,
-                                            null),
-                                        List.of(),
-                                        thresholds)))
-            instanceof Done<QualityAdvice> done
-        ? Optional.of(done.value())
-        : Optional.empty();
+  /** Judges a picture; null if only a part or a kept frame of it is at hand. Any thread may. */
+  static @Nullable QualityAdvice judge(
+      Picture picture, FirstSight sight, Decision decision, QualityThresholds thresholds) {
+    Measured measured = sight.measured();
+    return picture.isBare() || measured == null
+        ? null
+        : QualityAdvice.of(picture.facts(), measured, decision.view().showsFace(), thresholds);
   }
 
   /**
    * Looks at a photograph that waits, once; its view and its series are not known, so teeth and
    * blur are not judged.
    *
+   * @param sight what was seen of it in this run, if anything
    * @return what {@link #keepWaiting} keeps; empty if it was looked at before, or can't be
    */
   Optional<String> lookWaiting(
-      ContentHash hash, CaptureFacts facts, Supplier<Outcome<byte[]>> file) {
-    return arrivals.facts(hash, WAITING).isEmpty() && file.get() instanceof Done<byte[]> bytes
-        ? look(bytes.value(), facts, null, thresholds)
-            .map(advice -> AdviceJson.write(advice.findings()))
-        : Optional.empty();
+      ContentHash hash, CaptureFacts facts, FirstSight sight, Supplier<Outcome<byte[]>> file) {
+    if (arrivals.facts(hash, WAITING).isPresent()) {
+      return Optional.empty();
+    }
+    Measured measured = sight.measured();
+    if (measured == null && file.get() instanceof Done<byte[]> bytes) {
+      measured = FirstSight.of(bytes.value()).measured();
+    }
+    return measured == null
+        ? Optional.empty()
+        : Optional.of(
+            AdviceJson.write(QualityAdvice.of(facts, measured, null, thresholds).findings()));
   }
 
   void keepWaiting(ContentHash hash, String found) {

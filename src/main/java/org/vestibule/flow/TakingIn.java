@@ -32,6 +32,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
 
   private final Practice practice;
   private final IngestRequest request;
+  private final FirstSights sights;
   private final Tally tally;
   private final Ledger ledger;
   private final WaitingPhotos waitingPhotos;
@@ -43,7 +44,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
   private final ChangedRows changedRows;
   private final RestoredTwins twins;
 
-  TakingIn(Practice practice, IngestRequest request, Tally tally) {
+  TakingIn(Practice practice, IngestRequest request, FirstSights sights, Tally tally) {
+    this.sights = sights;
     this.practice = practice;
     this.request = request;
     this.tally = tally;
@@ -206,7 +208,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     line.add(
         photo,
         decided,
-        Picture.ofFile(hash, photo.arrival().shownName(), photo.facts(), found.value()));
+        Picture.ofFile(hash, photo.arrival().shownName(), photo.facts(), found.value())
+            .seen(sights.of(hash)));
   }
 
   /** Ends the photographs whose filing was begun. */
@@ -251,7 +254,8 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
       ContentHash hash = photo.arrival().hash();
       String id = practice.store().ids().of(hash);
       PictureAdvice advice = new PictureAdvice(practice);
-      Optional<String> looked = advice.lookWaiting(hash, photo.facts(), photo::bytes);
+      Optional<String> looked =
+          advice.lookWaiting(hash, photo.facts(), sights.of(hash), photo::bytes);
       ledger.together(
           () -> {
             looked.ifPresent(found -> advice.keepWaiting(hash, found));

@@ -44,6 +44,24 @@ public final class GrayRaster {
     return samples.clone();
   }
 
+  /**
+   * A rectangle of the picture.
+   *
+   * @param left first sample across
+   * @param top first row
+   * @param right sample after the last, across
+   * @param bottom row after the last
+   */
+  GrayRaster part(int left, int top, int right, int bottom) {
+    Objects.checkFromToIndex(left, right, width);
+    Objects.checkFromToIndex(top, bottom, height);
+    byte[] part = new byte[(right - left) * (bottom - top)];
+    for (int y = top; y < bottom; y++) {
+      System.arraycopy(samples, y * width + left, part, (y - top) * (right - left), right - left);
+    }
+    return owning(right - left, bottom - top, part);
+  }
+
   /** One sample, 0 to 255. */
   public int sample(int x, int y) {
     Objects.checkIndex(x, width);

@@ -32,17 +32,25 @@ final class LookupTable {
   /** Entries of a {@link PairTable}; none for tables without pairs. */
   final long[] pairs;
 
+  /** Entries of a {@link LookTable}; none for tables that nobody looks by. */
+  final long[] looks;
+
   /** For DC tables and the AC tables of progressive scans. */
   static LookupTable of(HuffmanTable table) {
-    return new LookupTable(table, false);
+    return new LookupTable(table, false, false);
   }
 
   /** For the AC tables of sequential scans. */
   static LookupTable withPairs(HuffmanTable table) {
-    return new LookupTable(table, true);
+    return new LookupTable(table, true, false);
   }
 
-  private LookupTable(HuffmanTable table, boolean pairs) {
+  /** For the AC tables of scans that are looked at. */
+  static LookupTable withLooks(HuffmanTable table) {
+    return new LookupTable(table, true, true);
+  }
+
+  private LookupTable(HuffmanTable table, boolean pairs, boolean looks) {
     this.table = table;
     int code = 0;
     int index = 0;
@@ -59,6 +67,7 @@ final class LookupTable {
       code <<= 1;
     }
     this.pairs = pairs ? new PairTable(this).look : new long[0];
+    this.looks = looks ? LookTable.of(this.pairs) : new long[0];
   }
 
   private int entry(int index, int length) {

@@ -43,7 +43,8 @@ final class MemoryNeed {
     return Math.multiplyExact(128L, blocks(frame));
   }
 
-  private static long blocks(JpegFrame frame) {
+  /** Blocks of all components, with padding. */
+  static long blocks(JpegFrame frame) {
     long blocks = 0;
     for (JpegComponent component : frame.components()) {
       blocks = Math.addExact(blocks, BlockGrid.of(frame, component).allocated());

@@ -14,23 +14,29 @@ public final class Preview {
 
   private static final int LARGEST_SIDE = 4096;
 
-  /** Samples of a brightness block along an axis, 1, 2, 4 or 8: the scale in eighths. */
-  private final int eighths;
-
-  private final TokenPicture picture;
-
-  /** The frame with rows and columns exchanged if the picture's blocks are. */
-  private final JpegFrame frame;
-
+  private final JpegStructure structure;
+  private final List<PreviewPlane> planes;
   private final int width;
   private final int height;
 
-  private Preview(TokenPicture picture, int eighths) {
-    this.picture = picture;
-    this.frame = picture.shownFrame();
-    this.eighths = eighths;
+  /**
+   * A preview to be made.
+   *
+   * @param frame as shown
+   * @param eighths samples of a brightness block along an axis, 1, 2, 4 or 8
+   * @param planes the components' samples, which are told here where pixels find them
+   */
+  private Preview(
+      JpegStructure structure, JpegFrame frame, int eighths, List<PreviewPlane> planes) {
+    this.structure = structure;
+    this.planes = planes;
     this.width = scaled(frame.size().width(), eighths);
     this.height = scaled(frame.size().height(), eighths);
+    for (int i = 0; i < planes.size(); i++) {
+      PreviewScale scale = PreviewScale.of(frame, frame.components().get(i), eighths);
+      planes.get(i).pixelColumns(width, scale.columns(), scale.columnsOf());
+      planes.get(i).pixelRows(height, scale.rows(), scale.rowsOf());
+    }
   }
 
   /**
@@ -50,15 +56,34 @@ public final class Preview {
 
   /** A decoded picture, turned; its rows and columns are exchanged already if the turn does. */
   static Raster of(TokenPicture picture, int maxSide, Turn turn) throws JpegFault {
-    requireColours(picture.structure.colourModel());
-    FrameSize size = picture.structure.frame().size();
-    int longer = Math.max(size.width(), size.height());
+    requireColours(picture.structure);
+    int eighths = eighths(picture.structure.frame(), maxSide);
+    JpegFrame frame = picture.shownFrame();
+    List<PreviewPlane> planes = new ArrayList<>();
+    for (int i = 0; i < picture.planes.size(); i++) {
+      PreviewScale scale = PreviewScale.of(frame, frame.components().get(i), eighths);
+      planes.add(PreviewPlane.of(picture, i, scale.across(), scale.down()));
+    }
+    Turn flips = turn.swapsAxes() ? Turn.TRANSPOSE.then(turn) : turn;
+    return new Preview(picture.structure, frame, eighths, planes)
+        .raster()
+        .fitted(maxSide)
+        .turned(flips);
+  }
+
+  /** A picture of planes at 1/8, as stored. */
+  static Raster of(JpegStructure structure, List<PreviewPlane> planes, int maxSide) {
+    return new Preview(structure, structure.frame(), 1, planes).raster().fitted(maxSide);
+  }
+
+  /** The scale at which a preview of this size is made, in eighths: 1, 2, 4 or 8. */
+  static int eighths(JpegFrame frame, int maxSide) {
+    int longer = Math.max(frame.size().width(), frame.size().height());
     int eighths = 1;
     while (eighths < 8 && scaled(longer, eighths) < maxSide) {
       eighths *= 2;
     }
-    Turn flips = turn.swapsAxes() ? Turn.TRANSPOSE.then(turn) : turn;
-    return new Preview(picture, eighths).raster().fitted(maxSide).turned(flips);
+    return eighths;
   }
 
   static void requireSide(int maxSide) {
@@ -68,10 +93,18 @@ public final class Preview {
     }
   }
 
-  private static void requireColours(ColourModel model) throws JpegFault {
-    if (model != ColourModel.GRAY && model != ColourModel.YCBCR && model != ColourModel.RGB) {
+  /** True if a picture's colours can be shown. */
+  static boolean canShow(JpegStructure structure) {
+    ColourModel model = structure.colourModel();
+    return model == ColourModel.GRAY || model == ColourModel.YCBCR || model == ColourModel.RGB;
+  }
+
+  private static void requireColours(JpegStructure structure) throws JpegFault {
+    if (!canShow(structure)) {
       throw JpegFault.unsuited(
-          "the picture's colours are " + model.words() + ", gray, YCbCr or RGB can be shown",
+          "the picture's colours are "
+              + structure.colourModel().words()
+              + ", gray, YCbCr or RGB can be shown",
           "export the photo again as an ordinary colour JPEG");
     }
   }
@@ -81,12 +114,8 @@ public final class Preview {
   }
 
   private Raster raster() {
-    List<PreviewPlane> planes = new ArrayList<>();
-    for (int i = 0; i < picture.planes.size(); i++) {
-      planes.add(plane(i));
-    }
     int[] rgb = new int[Math.multiplyExact(width, height)];
-    boolean direct = picture.structure.colourModel() == ColourModel.RGB;
+    boolean direct = structure.colourModel() == ColourModel.RGB;
     byte[][] rows = new byte[planes.size()][width];
     for (int y = 0; y < height; y++) {
       for (int i = 0; i < rows.length; i++) {
@@ -120,21 +149,5 @@ public final class Preview {
 
   private static int clamp(int value) {
     return Math.max(0, Math.min(255, value >> 16));
-  }
-
-  /** A coarser component is reduced less, so that its blocks cover as many pixels. */
-  private PreviewPlane plane(int index) {
-    JpegComponent component = frame.components().get(index);
-    boolean single = frame.components().size() == 1;
-    int horizontal = single ? 1 : component.horizontal();
-    int vertical = single ? 1 : component.vertical();
-    int maxHorizontal = single ? 1 : frame.maxHorizontal();
-    int maxVertical = single ? 1 : frame.maxVertical();
-    int across = Math.min(8, eighths * maxHorizontal / horizontal);
-    int down = Math.min(8, eighths * maxVertical / vertical);
-    PreviewPlane plane = new PreviewPlane(picture, index, across, down);
-    plane.pixelColumns(width, across * horizontal, eighths * maxHorizontal);
-    plane.pixelRows(height, down * vertical, eighths * maxVertical);
-    return plane;
   }
 }

@@ -9,20 +9,35 @@ final class PreviewPlane {
   private int[] columns = new int[0];
   private int[] rows = new int[0];
 
+  private PreviewPlane(int stride, byte[] samples) {
+    this.stride = stride;
+    this.high = samples.length / stride;
+    this.samples = samples;
+  }
+
+  /** A sample for each block. */
+  static PreviewPlane of(GrayRaster eighth) {
+    return new PreviewPlane(eighth.width(), eighth.samples());
+  }
+
+  /** Samples that were made while a picture was read. */
+  static PreviewPlane of(ReducedPlane reduced) {
+    return new PreviewPlane(reduced.stride, reduced.samples);
+  }
+
   /**
-   * Makes the samples.
+   * Makes the samples of tokens.
    *
    * @param across samples of a block as shown, 1 to 8
    * @param down samples of a block as shown, 1 to 8
    */
-  PreviewPlane(TokenPicture picture, int component, int across, int down) {
+  static PreviewPlane of(TokenPicture picture, int component, int across, int down) {
     TokenPlane plane = picture.planes.get(component);
     boolean swaps = picture.transposed;
     int blocksWide = swaps ? plane.grid.high() : plane.grid.wide();
     int blocksHigh = swaps ? plane.grid.wide() : plane.grid.high();
-    this.stride = Math.multiplyExact(blocksWide, across);
-    this.high = Math.multiplyExact(blocksHigh, down);
-    this.samples = new byte[Math.multiplyExact(stride, high)];
+    int stride = Math.multiplyExact(blocksWide, across);
+    byte[] samples = new byte[Math.multiplyExact(stride, Math.multiplyExact(blocksHigh, down))];
     ReducedInverse inverse = new ReducedInverse(across, down);
     TokenBlock block =
         new TokenBlock(
@@ -34,6 +49,7 @@ final class PreviewPlane {
         inverse.block(block.values, samples, row * down * stride + column * across, stride);
       }
     }
+    return new PreviewPlane(stride, samples);
   }
 
   /** Says which sample each pixel across takes: that at {@code dividend / divisor} of its place. */

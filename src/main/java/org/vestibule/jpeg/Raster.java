@@ -77,13 +77,17 @@ public final class Raster {
     int across = Math.max(1, (int) ((long) width * maxSide / longer));
     int down = Math.max(1, (int) ((long) height * maxSide / longer));
     int[] smaller = new int[across * down];
+    int[] columns = new int[across + 1];
+    for (int x = 0; x <= across; x++) {
+      columns[x] = (int) ((long) x * width / across);
+    }
     for (int y = 0; y < down; y++) {
       int top = (int) ((long) y * height / down);
       int bottom = (int) ((y + 1L) * height / down);
       for (int x = 0; x < across; x++) {
-        int left = (int) ((long) x * width / across);
-        int right = (int) ((x + 1L) * width / across);
-        smaller[y * across + x] = average(left, top, right, bottom);
+        boolean one = bottom - top == 1 && columns[x + 1] - columns[x] == 1;
+        smaller[y * across + x] =
+            one ? rgb[top * width + columns[x]] : average(columns[x], top, columns[x + 1], bottom);
       }
     }
     return owning(across, down, smaller);

@@ -62,14 +62,33 @@ final class ReducedInverse {
     return last;
   }
 
+  /** With at most two samples along an edge every weight is an eighth. */
+  private void inIntegers(int[] values, byte[] plane, int at, int stride) {
+    for (int y = 0; y < down; y++) {
+      for (int x = 0; x < across; x++) {
+        int sum = values[0] + 4;
+        if (across == 2) {
+          sum += x == 0 ? values[1] : -values[1];
+        }
+        if (down == 2) {
+          sum += y == 0 ? values[2] : -values[2];
+        }
+        if (across == 2 && down == 2) {
+          sum += x == y ? values[4] : -values[4];
+        }
+        plane[at + y * stride + x] = (byte) Math.max(0, Math.min(255, (sum >> 3) + 128));
+      }
+    }
+  }
+
   /**
    * Writes one block's samples, 0 to 255, into a plane.
    *
    * @param values dequantised coefficients in zigzag order
    */
   void block(int[] values, byte[] plane, int at, int stride) {
-    if (across == 1 && down == 1) {
-      plane[at] = (byte) Math.max(0, Math.min(255, ((values[0] + 4) >> 3) + 128));
+    if (across <= 2 && down <= 2) {
+      inIntegers(values, plane, at, stride);
       return;
     }
     for (int v = 0; v < down; v++) {

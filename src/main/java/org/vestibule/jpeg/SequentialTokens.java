@@ -37,6 +37,9 @@ final class SequentialTokens {
 
   private final int[] forgottenPairs = new int[PairTable.ENTRIES];
 
+  /** The block that was looked at last. */
+  final LookedBlock looked;
+
   /** Set once a value was met that a baseline picture can't carry. */
   boolean beyondBaseline;
 
@@ -45,6 +48,7 @@ final class SequentialTokens {
     this.out = out;
     this.transposes = transposes;
     this.predictions = new int[parts];
+    this.looked = new LookedBlock(in);
   }
 
   /** Forgets predictions, as at the start of every restart interval. */
@@ -63,6 +67,15 @@ final class SequentialTokens {
     } else {
       pairs(ac, plane.pairCounts, plane.acCounts);
     }
+  }
+
+  /** Reads a block of which only {@link #looked} is kept. */
+  void look(TokenPlane plane, int index, int part, LookupTable dc, LookupTable ac, int[] fine)
+      throws JpegFault {
+    in.ready();
+    plane.dc[index] = dc(part, dc);
+    looked.read(ac, fine);
+    beyondBaseline |= looked.beyondBaseline;
   }
 
   /** Reads a block that only fills up an MCU, or that was cropped away, and forgets it. */

@@ -3,10 +3,24 @@ package org.vestibule.jpeg;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 
-/** Says whether every code of a picture can be read, without keeping what they mean. */
+/**
+ * Says whether every code of a picture can be read, without keeping what they mean. An instance
+ * says so of one file's bytes, and that its coded data can stay as it is in a baseline picture:
+ * whoever hands it on hands it on with the same bytes.
+ */
 public final class SoundScan {
 
-  private SoundScan() {}
+  private final int length;
+
+  /** Says so of bytes of this length. */
+  SoundScan(int length) {
+    this.length = length;
+  }
+
+  /** False if these can't be the bytes that were read. */
+  boolean maySpeakOf(byte[] bytes) {
+    return bytes.length == length;
+  }
 
   /** The structure of a file whose first picture is whole and sound; any other is refused. */
   public static Outcome<JpegStructure> check(byte[] bytes) {

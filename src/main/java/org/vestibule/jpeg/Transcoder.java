@@ -3,6 +3,7 @@ package org.vestibule.jpeg;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
 
@@ -34,6 +35,18 @@ public final class Transcoder {
           requireShown(picture.structure.colourModel());
           return transcode(source, picture, plan);
         });
+  }
+
+  /**
+   * The same; a picture that stays as it is and was read before is not decoded again.
+   *
+   * @param known what a look at the very same bytes said of them; null if nobody looked
+   */
+  public static Outcome<Transcoded> transcode(
+      byte[] source, TranscodePlan plan, @Nullable SoundScan known) {
+    return known != null && known.maySpeakOf(source) && isWhole(plan)
+        ? MetadataStrip.of(source)
+        : transcode(source, plan);
   }
 
   /**

@@ -6,10 +6,9 @@ import org.vestibule.jpeg.Raster;
 /**
  * The burnt-out patches of a preview, told apart: on teeth, or reflections on whatever else.
  *
- * <p>Tooth-coloured is a bright pixel of little colour, burnt-out white included: L* at least 50,
- * a* -8 to 10, b* -8 to 38 (chosen around the colours of natural teeth that shade guides span; no
- * source). Burnt out is one of them with a channel of 250 or more. A patch of burnt-out pixels that
- * touch each other counts as
+ * <p>Tooth-coloured is a bright pixel of little colour, burnt-out white included ({@link
+ * ToothColour}). Burnt out is one of them with a channel of 250 or more. A patch of burnt-out
+ * pixels that touch each other counts as
  *
  * <ul>
  *   <li>a tooth's if it is larger than a specular spot and most of what surrounds it is
@@ -21,7 +20,6 @@ import org.vestibule.jpeg.Raster;
 final class BrightSpots {
 
   private static final int BURNT_OUT = 250;
-  private static final double DARKEST = 50;
 
   /**
    * A specular spot is at most this part of the picture, about 8 x 8 pixels of a preview of 440
@@ -61,7 +59,7 @@ final class BrightSpots {
     this.visited = new boolean[rgb.length];
     this.ringOf = new int[rgb.length];
     for (int i = 0; i < rgb.length; i++) {
-      tooth[i] = isToothColoured(rgb[i]);
+      tooth[i] = ToothColour.is(rgb[i]);
       burnt[i] = tooth[i] && brightest(rgb[i]) >= BURNT_OUT;
       toothPixels += tooth[i] ? 1 : 0;
     }
@@ -91,18 +89,6 @@ final class BrightSpots {
   /** Share of the picture that reflections cover, 0 to 1. */
   double reflectedShare() {
     return (double) reflected / tooth.length;
-  }
-
-  private static boolean isToothColoured(int rgb) {
-    if ((rgb >> 8 & 0xFF) < 100) {
-      return false;
-    }
-    Lab colour = Lab.ofSrgb(rgb);
-    return colour.lightness() >= DARKEST
-        && colour.a() >= -8
-        && colour.a() <= 10
-        && colour.b() >= -8
-        && colour.b() <= 38;
   }
 
   private static int brightest(int rgb) {

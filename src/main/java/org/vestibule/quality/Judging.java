@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
+import org.jspecify.annotations.Nullable;
+import org.vestibule.intake.CaptureFacts;
+import org.vestibule.jpeg.FrameSize;
 
 /** Holds measures against thresholds and words what it finds. */
 final class Judging {
@@ -27,14 +30,14 @@ final class Judging {
     this.thresholds = thresholds;
   }
 
-  void zoom(LookedAt photo) {
-    Double ratio = photo.facts().digitalZoomRatio();
+  void zoom(CaptureFacts facts, FrameSize frame) {
+    Double ratio = facts.digitalZoomRatio();
     if (ratio == null) {
       skip(QualityKind.DIGITAL_ZOOM, "The file doesn't state a digital zoom.");
       return;
     }
     if (ratio > thresholds.zoomRatio()) {
-      double left = photo.frame().area() / MILLION / (ratio * ratio);
+      double left = frame.area() / MILLION / (ratio * ratio);
       find(
           QualityKind.DIGITAL_ZOOM,
           ratio,
@@ -50,29 +53,28 @@ final class Judging {
     }
   }
 
-  void bright(LookedAt photo) {
-    if (!Boolean.FALSE.equals(photo.face())) {
+  void bright(Measured measured, @Nullable Boolean face) {
+    if (!Boolean.FALSE.equals(face)) {
       String reason =
-          photo.face() == null
+          face == null
               ? "The view is not known, so that it isn't known what is a tooth."
               : "A face shows too little of the teeth.";
       skip(QualityKind.BURNT_OUT_TEETH, reason);
       skip(QualityKind.GLARE, reason);
       return;
     }
-    BrightSpots spots = BrightSpots.in(photo.preview());
-    burntOut(spots);
-    glare(spots);
+    burntOut(measured);
+    glare(measured);
   }
 
-  private void burntOut(BrightSpots spots) {
-    if (spots.toothShare() < LEAST_TEETH) {
+  private void burntOut(Measured measured) {
+    if (measured.toothShare() < LEAST_TEETH) {
       skip(
           QualityKind.BURNT_OUT_TEETH,
           "Less than 1 % of the picture is as bright and as pale as teeth are.");
       return;
     }
-    double share = spots.burntOutShare();
+    double share = measured.burntOutShare();
     if (share > thresholds.burntOutShare()) {
       find(
           QualityKind.BURNT_OUT_TEETH,
@@ -89,8 +91,8 @@ final class Judging {
     }
   }
 
-  private void glare(BrightSpots spots) {
-    double share = spots.reflectedShare();
+  private void glare(Measured measured) {
+    double share = measured.reflectedShare();
     if (share > thresholds.glareShare()) {
       find(
           QualityKind.GLARE,
@@ -145,15 +147,13 @@ final class Judging {
     return median == 0 ? 1 : own / median;
   }
 
-  void cast(LookedAt photo) {
-    GreyCard card = photo.greyCard();
-    if (card == null) {
+  void cast(@Nullable GreyPatch patch) {
+    if (patch == null) {
       skip(
           QualityKind.COLOUR_CAST,
           "Colour can only be judged against a grey card, and nobody marked one.");
       return;
     }
-    GreyPatch patch = GreyPatch.of(photo.preview(), card);
     if (patch.darkest() < CARD_DARKEST || patch.brightest() > CARD_BRIGHTEST) {
       skip(QualityKind.COLOUR_CAST, "The marked grey card is too dark or too bright to be judged.");
       return;
@@ -180,8 +180,8 @@ final class Judging {
     }
   }
 
-  void pixels(LookedAt photo) {
-    double millions = photo.frame().area() / MILLION;
+  void pixels(FrameSize frame) {
+    double millions = frame.area() / MILLION;
     if (millions < thresholds.megapixels()) {
       find(
           QualityKind.FEW_PIXELS,

@@ -16,6 +16,13 @@ record Lab(double lightness, double a, double b) {
   private static final double LINEAR_BELOW = 216.0 / 24389;
   private static final double SLOPE = 24389.0 / 27;
 
+  /** From the light of red, green and blue to X, Y and Z. */
+  private static final double[][] TO_XYZ = {
+    {0.4124564, 0.3575761, 0.1804375},
+    {0.2126729, 0.7151522, 0.0721750},
+    {0.0193339, 0.1191920, 0.9503041}
+  };
+
   private static final double[] LIGHT = new double[256];
 
   static {
@@ -37,13 +44,26 @@ record Lab(double lightness, double a, double b) {
 
   /** The colour of amounts of light, 0 to 1, of the sRGB primaries. */
   static Lab ofLight(double red, double green, double blue) {
-    double x = 0.4124564 * red + 0.3575761 * green + 0.1804375 * blue;
-    double y = 0.2126729 * red + 0.7151522 * green + 0.0721750 * blue;
-    double z = 0.0193339 * red + 0.1191920 * green + 0.9503041 * blue;
+    double x = TO_XYZ[0][0] * red + TO_XYZ[0][1] * green + TO_XYZ[0][2] * blue;
+    double y = TO_XYZ[1][0] * red + TO_XYZ[1][1] * green + TO_XYZ[1][2] * blue;
+    double z = TO_XYZ[2][0] * red + TO_XYZ[2][1] * green + TO_XYZ[2][2] * blue;
     double fx = compressed(x / WHITE_X);
     double fy = compressed(y);
     double fz = compressed(z / WHITE_Z);
     return new Lab(116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz));
+  }
+
+  /**
+   * What light of one sRGB primary adds to X, Y and Z, as shares of white.
+   *
+   * @param channel 0 red, 1 green, 2 blue
+   */
+  static double[] shares(int channel, double light) {
+    return new double[] {
+      TO_XYZ[0][channel] * light / WHITE_X,
+      TO_XYZ[1][channel] * light,
+      TO_XYZ[2][channel] * light / WHITE_Z
+    };
   }
 
   private static double compressed(double share) {

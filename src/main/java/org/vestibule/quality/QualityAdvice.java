@@ -2,8 +2,10 @@ package org.vestibule.quality;
 
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.dental.Series;
 import org.vestibule.dental.View;
+import org.vestibule.intake.CaptureFacts;
 
 /**
  * What can be said about the quality of one photograph.
@@ -30,15 +32,44 @@ public record QualityAdvice(
    */
   public static QualityAdvice of(
       LookedAt photo, List<Sharpness> series, QualityThresholds thresholds) {
-    Sharpness sharpness = Sharpness.of(photo.preview(), photo.picture(), photo.frame());
+    GreyCard card = photo.greyCard();
+    return of(
+        photo.facts(),
+        Measured.of(photo.preview(), photo.picture(), photo.frame()),
+        photo.face(),
+        card == null ? null : GreyPatch.of(photo.preview(), card),
+        series,
+        thresholds);
+  }
+
+  /**
+   * Judges what was measured of a photograph in which nobody marked a grey card, before anything is
+   * known of its series.
+   *
+   * @param facts what the camera wrote
+   * @param face true for a view of the face, false for a view of the mouth, null if the view is not
+   *     known
+   */
+  public static QualityAdvice of(
+      CaptureFacts facts, Measured measured, @Nullable Boolean face, QualityThresholds thresholds) {
+    return of(facts, measured, face, null, List.of(), thresholds);
+  }
+
+  private static QualityAdvice of(
+      CaptureFacts facts,
+      Measured measured,
+      @Nullable Boolean face,
+      @Nullable GreyPatch card,
+      List<Sharpness> series,
+      QualityThresholds thresholds) {
     Judging judging = new Judging(thresholds);
-    judging.zoom(photo);
-    judging.bright(photo);
-    judging.blur(sharpness, series);
-    judging.cast(photo);
-    judging.pixels(photo);
+    judging.zoom(facts, measured.frame());
+    judging.bright(measured, face);
+    judging.blur(measured.sharpness(), series);
+    judging.cast(card);
+    judging.pixels(measured.frame());
     judging.tilt();
-    return new QualityAdvice(judging.findings, judging.unmeasured, sharpness);
+    return new QualityAdvice(judging.findings, judging.unmeasured, measured.sharpness());
   }
 
   /**

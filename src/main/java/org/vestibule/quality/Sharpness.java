@@ -17,6 +17,8 @@ import org.vestibule.jpeg.Raster;
  */
 public record Sharpness(double variance, double fine, int previewSide, int frameSide) {
 
+  private static final double THOUSAND = 1000;
+
   /** What a photograph shows. */
   public static Sharpness of(Raster preview, PictureFacts facts, FrameSize frame) {
     return new Sharpness(
@@ -35,24 +37,26 @@ public record Sharpness(double variance, double fine, int previewSide, int frame
     int width = preview.width();
     int height = preview.height();
     int[] rgb = preview.rgb();
-    double[] bright = new double[rgb.length];
+    int[] bright = new int[rgb.length];
     for (int i = 0; i < rgb.length; i++) {
-      bright[i] =
-          0.299 * (rgb[i] >> 16 & 0xFF) + 0.587 * (rgb[i] >> 8 & 0xFF) + 0.114 * (rgb[i] & 0xFF);
+      bright[i] = 299 * (rgb[i] >> 16 & 0xFF) + 587 * (rgb[i] >> 8 & 0xFF) + 114 * (rgb[i] & 0xFF);
     }
     double sum = 0;
     double squares = 0;
     for (int y = 1; y < height - 1; y++) {
-      for (int x = 1; x < width - 1; x++) {
-        int i = y * width + x;
-        double laplacian =
+      long sumOfRow = 0;
+      long squaresOfRow = 0;
+      for (int i = y * width + 1; i < (y + 1) * width - 1; i++) {
+        int laplacian =
             bright[i - 1] + bright[i + 1] + bright[i - width] + bright[i + width] - 4 * bright[i];
-        sum += laplacian;
-        squares += laplacian * laplacian;
+        sumOfRow += laplacian;
+        squaresOfRow += (long) laplacian * laplacian;
       }
+      sum += sumOfRow;
+      squares += squaresOfRow;
     }
     double count = Math.max(1.0, (width - 2.0) * (height - 2.0));
     double mean = sum / count;
-    return Math.max(0, squares / count - mean * mean);
+    return Math.max(0, squares / count - mean * mean) / (THOUSAND * THOUSAND);
   }
 }

@@ -108,8 +108,9 @@ final class IngestBench {
                       practice.clock()));
       SourceFiles sources = new SourceFiles(practice);
       CardSightings sightings = new CardSightings(practice);
+      FirstSights sights = new FirstSights();
       for (Photo photo : roll.photos()) {
-        CardSighting seen = times.of("card look (reads again)", () -> CardSightings.look(photo));
+        CardSighting seen = times.of("first look (reads again, decodes)", () -> sights.look(photo));
         ContentHash hash = photo.arrival().hash();
         times.of("ledger: arrival", () -> arrived(practice, sources, sightings, photo, hash, seen));
       }
@@ -121,7 +122,7 @@ final class IngestBench {
                       .forRoll(
                           request(home, 0),
                           roll,
-                          () -> new CardsOfRoll(practice, true).gather(roll, Progress.NONE),
+                          () -> new CardsOfRoll(practice, sights, true).gather(roll, Progress.NONE),
                           new Tally())
                       .orThrow());
       Filer filer = new Filer(practice);
@@ -133,9 +134,8 @@ final class IngestBench {
         if (!(assignment instanceof Decided decided)) {
           throw new IllegalStateException("a photograph that should be filed: " + assignment);
         }
-        file(times, practice, filer, photo, decided);
+        file(times, filer, photo, decided, sights);
       }
-      times.without("encode: transcode, data set", "quality look");
       times.of("index", () -> practice.store().followIndex());
       return times.words(roll.photos().size());
     }
@@ -165,18 +165,16 @@ final class IngestBench {
   }
 
   private static void file(
-      StageTimes times, Practice practice, Filer filer, Photo photo, Decided decided)
+      StageTimes times, Filer filer, Photo photo, Decided decided, FirstSights sights)
       throws IOException {
     byte[] bytes = times.of("read again, SHA-256", () -> photo.bytes().orThrow());
     Picture picture =
-        Picture.ofFile(photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes);
+        Picture.ofFile(photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes)
+            .seen(sights.of(photo.arrival().hash()));
     Filer.Task task =
         times.of(
             "ledger: intent",
             () -> filer.begin(picture, decided.decision(), decided.laid(), "ingest", Why.NOTHING));
-    times.of(
-        "quality look",
-        () -> PictureAdvice.look(picture, task.decision(), practice.settings().quality()));
     Filer.Made made = times.of("encode: transcode, data set", () -> filer.make(task).orThrow());
     times.of("write, fsync, read back", () -> filer.write(Outcome.done(made)));
     Filer.Proved proved = times.of("proof", () -> filer.prove(made).orThrow());

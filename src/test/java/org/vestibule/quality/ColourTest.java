@@ -58,4 +58,31 @@ class ColourTest {
         .isLessThan(Math.abs(Lab.light(119) - 0.18));
     assertThat(Lab.ofSrgb(0x767676).chroma()).isLessThan(0.02);
   }
+
+  /**
+   * The quick answer is that of CIELAB itself: every third step of each channel, and every grey.
+   */
+  @Test
+  void aToothColourIsQuicklyTheSameAsByCielab() {
+    int teeth = 0;
+    for (int red = 0; red < 256; red += 3) {
+      for (int green = 100; green < 256; green += 3) {
+        for (int blue = 0; blue < 256; blue += 3) {
+          teeth += assertToothColourAsByCielab(red << 16 | green << 8 | blue) ? 1 : 0;
+        }
+      }
+    }
+    for (int grey = 100; grey < 256; grey++) {
+      assertToothColourAsByCielab(grey * 0x010101);
+    }
+    assertThat(teeth).isBetween(10_000, 60_000);
+  }
+
+  private static boolean assertToothColourAsByCielab(int rgb) {
+    boolean exact = ToothColour.is(Lab.ofSrgb(rgb));
+    if (ToothColour.is(rgb) != exact) {
+      assertThat(ToothColour.is(rgb)).as(Integer.toHexString(rgb)).isEqualTo(exact);
+    }
+    return exact;
+  }
 }

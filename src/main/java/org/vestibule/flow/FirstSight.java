@@ -1,0 +1,54 @@
+package org.vestibule.flow;
+
+import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
+import org.vestibule.card.CardSighting;
+import org.vestibule.card.Suspicion;
+import org.vestibule.jpeg.FirstLook;
+import org.vestibule.jpeg.Raster;
+import org.vestibule.jpeg.SoundScan;
+import org.vestibule.quality.Measured;
+import org.vestibule.quality.QualityAdvice;
+
+/**
+ * What one decoding of a photograph's bytes left for all that comes after: a few numbers, so that
+ * they can be kept for every photograph of a roll. It speaks of one content hash alone.
+ *
+ * @param measured what the advice on quality follows from; null if the picture can't be shown
+ * @param sound says that the coded data need not be read again; null if that can't be said
+ */
+record FirstSight(@Nullable Measured measured, @Nullable SoundScan sound) {
+
+  /** Nothing is known. */
+  static final FirstSight NONE = new FirstSight(null, null);
+
+  /** With the card that a photograph shows, or what else was seen of one. */
+  record WithCard(FirstSight sight, CardSighting card) {}
+
+  private record Suspected(FirstSight sight, Suspicion suspicion) {}
+
+  /** Looks at a photograph of which it is known whether it is a card; nothing if it can't be. */
+  static FirstSight of(byte[] bytes) {
+    return FirstLook.use(bytes, QualityAdvice.PREVIEW_SIDE, FirstSight::of)
+            instanceof Outcome.Done<FirstSight> done
+        ? done.value()
+        : NONE;
+  }
+
+  /** Looks at a photograph that may be a card; refused if its picture can't be decoded. */
+  static Outcome<WithCard> withCard(byte[] bytes) {
+    return FirstLook.use(
+            bytes, QualityAdvice.PREVIEW_SIDE, look -> new Suspected(of(look), Suspicion.of(look)))
+        .then(
+            seen -> seen.suspicion().settled(bytes).map(card -> new WithCard(seen.sight(), card)));
+  }
+
+  private static FirstSight of(FirstLook look) {
+    Raster preview = look.preview();
+    Measured measured =
+        preview == null
+            ? null
+            : Measured.of(preview, look.facts(), look.structure().frame().size());
+    return new FirstSight(measured, look.sound());
+  }
+}

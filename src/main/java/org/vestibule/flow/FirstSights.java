@@ -1,0 +1,46 @@
+package org.vestibule.flow;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.vestibule.base.ContentHash;
+import org.vestibule.base.Outcome;
+import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
+import org.vestibule.card.CardSighting;
+import org.vestibule.intake.Photo;
+
+/**
+ * What was seen of a roll's photographs when they were looked at for cards, handed on to whoever
+ * files them in the same run.
+ */
+final class FirstSights {
+
+  private final Map<ContentHash, FirstSight> sights = new HashMap<>();
+
+  /** What there is to see of cards. A picture that can't be read shows one that can't be read. */
+  CardSighting look(Photo photo) {
+    Outcome<FirstSight.WithCard> seen;
+    try {
+      seen = photo.bytes().then(FirstSight::withCard);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
+      // One photograph must not end the run; it counts as one that may show a card.
+      return CardSighting.Refused.unopened(
+          "the program failed when it looked for a card ("
+              + failure.getClass().getSimpleName()
+              + ")",
+          "please report this; the photograph can be filed by hand");
+    }
+    if (seen instanceof Done<FirstSight.WithCard> done) {
+      sights.put(photo.arrival().hash(), done.value().sight());
+      return done.value().card();
+    }
+    return CardSighting.Refused.unopened(
+        ((Refused<FirstSight.WithCard>) seen).reason(),
+        ((Refused<FirstSight.WithCard>) seen).advice());
+  }
+
+  /** What was seen of a photograph in this run; nothing if nobody looked. */
+  FirstSight of(ContentHash hash) {
+    return sights.getOrDefault(hash, FirstSight.NONE);
+  }
+}

@@ -41,8 +41,8 @@ final class NightDelivery {
     try {
       return delivered(practice, lines, by, pause, warnings);
     } catch (IOException | RuntimeException broken) {
-      boolean wrapped = broken instanceof UncheckedIOException && broken.getCause() != null;
-      Throwable kind = wrapped ? broken.getCause() : broken;
+      Throwable cause = broken.getCause();
+      Throwable kind = broken instanceof UncheckedIOException && cause != null ? cause : broken;
       warnings.add(
           "the delivery to the archives broke off ("
               + kind.getClass().getSimpleName()

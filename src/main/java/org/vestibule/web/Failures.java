@@ -6,7 +6,10 @@ import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Optional;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
+import org.eclipse.jetty.http.BadMessageException;
+import org.eclipse.jetty.io.EofException;
 import org.vestibule.store.ledger.LedgerUnusableException;
 
 /** What goes wrong outside a page, or in one, becomes a page in words. */
@@ -32,6 +35,8 @@ final class Failures {
   void register(Javalin javalin) {
     javalin.before(this::before);
     javalin.exception(HttpResponseException.class, this::refused);
+    javalin.exception(BadMessageException.class, this::broken);
+    javalin.exception(EofException.class, this::brokenOff);
     javalin.exception(Exception.class, this::failed);
   }
 
@@ -60,7 +65,22 @@ final class Failures {
         });
   }
 
+  /** What came is no request, or came too slowly. */
+  private void broken(BadMessageException request, Context context) {
+    boolean slow = request.getCode() == 408;
+    answer(context, slow ? 408 : 400, slow ? "refusal-slow" : "refusal-request");
+  }
+
+  /** The other end hung up in the middle; that is nobody's defect. */
+  private void brokenOff(EofException end, Context context) {
+    answer(context, 400, "refusal-request");
+  }
+
   private void failed(Exception failure, Context context) {
+    if (failure instanceof IOException && failure.getCause() instanceof TimeoutException) {
+      answer(context, 408, "refusal-slow");
+      return;
+    }
     if (failure instanceof LedgerUnusableException
         || failure instanceof IOException
         || failure instanceof UncheckedIOException) {

@@ -13,6 +13,7 @@ final class Gate {
   private final Site site;
   private final Shell shell;
   private final Cookies cookies;
+  private final AtOnce atOnce = new AtOnce();
 
   Gate(Site site, Shell shell, Cookies cookies) {
     this.site = site;
@@ -23,8 +24,16 @@ final class Gate {
   /** Answers at this route. */
   void handle(Context context, Route route) throws IOException {
     Asked asked = asked(context, route);
-    Answer answer = refusal(asked).orElse(null);
-    shell.write(context, asked, answer == null ? route.page().answer(asked) : answer);
+    if (!atOnce.enter(asked.visitor(), asked.client())) {
+      shell.write(context, asked, Answers.refused(asked, 503, "refusal-busy"));
+      return;
+    }
+    try {
+      Answer answer = refusal(asked).orElse(null);
+      shell.write(context, asked, answer == null ? route.page().answer(asked) : answer);
+    } finally {
+      atOnce.leave(asked.visitor(), asked.client());
+    }
   }
 
   Shell shell() {

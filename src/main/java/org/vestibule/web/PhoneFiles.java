@@ -17,9 +17,6 @@ import org.vestibule.store.ledger.PhoneLinkRow;
 /** Takes files from phones, piece by piece; answers are JSON for the page's script. */
 final class PhoneFiles {
 
-  /** A piece; small, so that little is lost when a connection breaks. */
-  static final int PIECE_BYTES = 512 * 1024;
-
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
   private static final int ID_BYTES = 16;

@@ -3,6 +3,7 @@ package org.vestibule.web;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.vestibule.flow.phone.Receiving;
 
 /** Every address there is: path, method, who may ask, what answers. There are no others. */
 final class Routes {
@@ -60,7 +61,8 @@ final class Routes {
         Route.get("/phone/files", onlyPhones, files::all),
         Route.post("/phone/files", onlyPhones, files::begin),
         Route.get("/phone/files/{id}", onlyPhones, files::state),
-        Route.put("/phone/files/{id}/from/{from}", onlyPhones, files::add, PhoneFiles.PIECE_BYTES),
+        Route.put(
+            "/phone/files/{id}/from/{from}", onlyPhones, files::add, Receiving.LONGEST_PIECE_BYTES),
         Route.post("/phone/files/{id}/end", onlyPhones, files::end),
         Route.get("/shares", Role.DECIDES, shares::page).inMenu("menu-shares"),
         Route.get("/share/{key}", Role.DECIDES, shares::form).byAPerson(),

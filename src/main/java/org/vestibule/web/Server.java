@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javax.net.ssl.SSLParameters;
+import org.eclipse.jetty.server.ConnectionLimit;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
@@ -25,10 +26,15 @@ import org.vestibule.keys.TlsSide;
 /** The pages' server: one embedded Jetty, nothing but the routes of the table. */
 public final class Server implements AutoCloseable {
 
-  private static final int THREADS = 24;
   private static final int FEWEST_THREADS = 4;
   private static final int IDLE_MILLIS = 30_000;
   private static final int HEADER_BYTES = 8 * 1024;
+
+  /** What comes or goes slower than the slowest of phones is cut off. */
+  private static final int LEAST_BYTES_A_SECOND = 200;
+
+  /** How long a connection may be silent where there are too many. */
+  private static final int CROWDED_IDLE_MILLIS = 2_000;
 
   /** Their traces are not for people; held here, since the runtime forgets unheld loggers. */
   private static final List<Logger> CHATTY =
@@ -104,12 +110,14 @@ public final class Server implements AutoCloseable {
     config.http.generateEtags = false;
     // A compressed page with a form's proof in it tells of the proof by its length.
     config.http.disableCompression();
-    config.jetty.threadPool = new QueuedThreadPool(THREADS, FEWEST_THREADS, IDLE_MILLIS);
+    config.jetty.threadPool = new QueuedThreadPool(AtOnce.THREADS, FEWEST_THREADS, IDLE_MILLIS);
     config.jetty.modifyHttpConfiguration(
         http -> {
           http.setSendServerVersion(false);
           http.setSendDateHeader(true);
           http.setRequestHeaderSize(HEADER_BYTES);
+          http.setMinRequestDataRate(LEAST_BYTES_A_SECOND);
+          http.setMinResponseDataRate(LEAST_BYTES_A_SECOND);
         });
     config.jetty.modifyServer(server -> server.setErrorHandler(new PlainErrors()));
     config.jetty.addConnector((server, http) -> connector(server, http, rules, tls));
@@ -132,6 +140,10 @@ public final class Server implements AutoCloseable {
     connector.setHost(rules.address());
     connector.setPort(rules.port());
     connector.setIdleTimeout(IDLE_MILLIS);
+    connector.addBean(new Connections(rules.tls() == WebRules.Tls.PROXY));
+    ConnectionLimit limit = new ConnectionLimit(Connections.OF_ALL, connector);
+    limit.setIdleTimeout(CROWDED_IDLE_MILLIS);
+    connector.addBean(limit);
     return connector;
   }
 

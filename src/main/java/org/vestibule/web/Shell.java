@@ -1,6 +1,8 @@
 package org.vestibule.web;
 
 import io.javalin.http.Context;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -11,6 +13,9 @@ import org.vestibule.flow.look.Say;
 
 /** Puts answers into the frame that all pages share, and onto the wire. */
 final class Shell {
+
+  /** What the server's own buffer takes, whoever reads it. */
+  private static final int SHORT_BYTES = 16 * 1024;
 
   private final Site site;
   private final Cookies cookies;
@@ -34,9 +39,28 @@ final class Shell {
     } else if (!answer.etag().isEmpty()) {
       ours(context, asked, answer);
     } else if (answer.template().isEmpty()) {
-      context.contentType(answer.type()).result(answer.bytes());
+      bytes(context, answer);
     } else {
       context.contentType("text/html;charset=utf-8").result(html(asked, answer, csrf));
+    }
+  }
+
+  /**
+   * What is long is written at once, so that whoever takes it slowly counts as being answered until
+   * the last byte; {@code AtOnce} holds how many do.
+   */
+  private static void bytes(Context context, Answer answer) {
+    context.contentType(answer.type());
+    if (answer.bytes().length <= SHORT_BYTES) {
+      context.result(answer.bytes());
+      return;
+    }
+    HttpServletResponse response = context.res();
+    response.setContentLength(answer.bytes().length);
+    try {
+      response.getOutputStream().write(answer.bytes());
+    } catch (IOException gone) {
+      // Whoever asked has hung up, or takes nothing any more: there is nobody to tell.
     }
   }
 

@@ -1,7 +1,6 @@
 package org.vestibule.flow.phone;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -20,7 +19,6 @@ import org.vestibule.store.ledger.UploadRow;
 final class PartFiles {
 
   private static final String ENDING = ".part";
-  private static final int BUFFER_BYTES = 1 << 16;
 
   /** A page lives for a day; what is older is never sent on. */
   private static final Duration KEPT = Duration.ofDays(3);
@@ -59,28 +57,15 @@ final class PartFiles {
     return Files.getFileStore(Files.createDirectories(folder)).getUsableSpace();
   }
 
-  /** Adds what comes, up to the size that was said; a connection that breaks ends it. */
-  void add(UploadRow row, InputStream piece) throws IOException {
-    byte[] buffer = new byte[BUFFER_BYTES];
+  /** Adds these bytes, up to the size that was said. */
+  void add(UploadRow row, byte[] piece) throws IOException {
     long room = row.sizeBytes() - length(row);
+    ByteBuffer bytes = ByteBuffer.wrap(piece, 0, (int) Math.min(piece.length, room));
     try (FileChannel file =
         FileChannel.open(of(row), StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
-      for (int n = next(piece, buffer, room); n > 0; n = next(piece, buffer, room)) {
-        ByteBuffer bytes = ByteBuffer.wrap(buffer, 0, n);
-        while (bytes.hasRemaining()) {
-          file.write(bytes);
-        }
-        room -= n;
+      while (bytes.hasRemaining()) {
+        file.write(bytes);
       }
-    }
-  }
-
-  private static int next(InputStream piece, byte[] buffer, long room) {
-    try {
-      return room == 0 ? 0 : piece.read(buffer, 0, (int) Math.min(buffer.length, room));
-    } catch (IOException brokenOff) {
-      // The phone asks how much is here, and sends the rest.
-      return -1;
     }
   }
 

@@ -34,6 +34,9 @@ public final class Receiving {
   public record State(
       String id, String name, long sizeBytes, long receivedBytes, String hash, boolean confirmed) {}
 
+  /** So much of a file is taken at once; small, so that little is lost when a connection breaks. */
+  public static final int LONGEST_PIECE_BYTES = 512 * 1024;
+
   /** Whole files are held in memory while they are checked: only so many at once. */
   private static final int CHECKED_AT_ONCE = 2;
 
@@ -132,8 +135,10 @@ public final class Receiving {
   }
 
   /**
-   * Adds a piece. If its connection breaks off, what came of it stays.
+   * Adds a piece. If its connection breaks off, what came of it stays. It is read before the file
+   * is held, since another may wait for the same one, and the line may be slow.
    *
+   * @param piece read for at most {@link #LONGEST_PIECE_BYTES} bytes
    * @param from how many bytes lie before it; if that is not what is here, nothing is added
    * @return how far the file has come
    */
@@ -143,12 +148,13 @@ public final class Receiving {
     if (row.isEmpty()) {
       return unknown();
     }
+    byte[] bytes = PieceReader.read(piece, LONGEST_PIECE_BYTES);
     return alone(
         id,
         () -> {
           if (uploads.find(id).orElseThrow().received() == null
               && parts.length(row.get()) == from) {
-            parts.add(row.get(), piece);
+            parts.add(row.get(), bytes);
             Outcome<Long> jpeg = ProperJpeg.begins(parts.of(row.get()));
             if (jpeg instanceof Refused<Long> refused) {
               parts.remove(row.get());

@@ -171,7 +171,7 @@ async function ask(address, request) {
     ended = true;
     throw new Refusal(say("ended"), "");
   }
-  if (answer.status >= 500) throw new Error("the server is not ready");
+  if (answer.status >= 500 || answer.status === 408) throw new Error("the server is not ready");
   const json = (answer.headers.get("Content-Type") ?? "").startsWith("application/json");
   const said = json ? await answer.json() : { reason: String(answer.status), advice: "" };
   if (!answer.ok) throw new Refusal(said.reason, said.advice);

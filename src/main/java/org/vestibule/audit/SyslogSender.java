@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.audit.SentMark.Place;
@@ -26,6 +27,14 @@ final class SyslogSender {
 
   /** After so many messages the mark moves, so that a line that breaks repeats no more. */
   private static final int BATCH = 500;
+
+  /** A line that is open longer than this is ended in order after the message at hand. */
+  private static final Duration LINE = Duration.ofSeconds(20);
+
+  /** A command waits no longer than this for a server that is slow; the rest is sent later. */
+  private static final Duration ALL = Duration.ofSeconds(60);
+
+  private static final Duration SILENCE = Duration.ofSeconds(5);
 
   private final Path folder;
   private final AuditRules.Syslog server;
@@ -66,10 +75,11 @@ final class SyslogSender {
 
   private SendReport locked() throws IOException {
     String trouble = "";
+    long end = System.nanoTime() + ALL.toNanos();
     try {
       boolean more = isWaiting();
       while (more && trouble.isEmpty()) {
-        trouble = batch();
+        trouble = end - System.nanoTime() <= 0 ? slow() : batch();
         more = trouble.isEmpty() && isWaiting();
       }
     } catch (IOException e) {
@@ -77,6 +87,14 @@ final class SyslogSender {
     }
     int waiting = trouble.isEmpty() ? 0 : Unsent.count(folder, mark.read());
     return new SendReport(sent, waiting, tooLong, trouble);
+  }
+
+  private String slow() {
+    return "the syslog server "
+        + server.host()
+        + ":"
+        + server.port()
+        + " is slow: see whether it is overloaded; the messages are kept and sent later";
   }
 
   private boolean isWaiting() throws IOException {
@@ -97,7 +115,8 @@ final class SyslogSender {
     try (SyslogLine line = done.value();
         Unsent unsent = new Unsent(folder, mark.read())) {
       reached = unsent.place();
-      for (int i = 0; i < BATCH; i++) {
+      long end = System.nanoTime() + LINE.toNanos();
+      for (int i = 0; i < BATCH && (i == 0 || end - System.nanoTime() > 0); i++) {
         List<String> next = unsent.next();
         if (next.isEmpty()) {
           break;
@@ -126,11 +145,19 @@ final class SyslogSender {
     if (side instanceof Refused<TlsSide> refused) {
       return refused.as();
     }
-    return Outcome.done(new TlsLine(server.host(), server.port(), side.orThrow(), frame));
+    return Outcome.done(new TlsLine(server.host(), server.port(), side.orThrow(), frame, SILENCE));
   }
 
   private String words(IOException failure) {
     String peer = server.host() + ":" + server.port();
+    if (failure instanceof LineEndedException ended) {
+      return "the syslog server "
+          + peer
+          + " "
+          + ended.getMessage()
+          + ", so that nobody knows what it has: see in its log why; the messages are kept and sent"
+          + " again";
+    }
     return TlsFailure.isTls(failure)
         ? ((Refused<?>) TlsFailure.refused(failure, "the syslog server " + peer)).sentence()
         : "the syslog server "

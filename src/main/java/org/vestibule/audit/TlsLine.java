@@ -6,34 +6,42 @@ import java.io.OutputStream;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
+import java.time.Duration;
 import javax.net.ssl.SSLSocket;
 import org.vestibule.keys.TlsSide;
 
 /**
- * Syslog over TLS (RFC 5425). The protocol has no answer to a message; whether the other side is
- * still there is seen at the end, where it must end the connection in its turn.
+ * Syslog over TLS (RFC 5425). The protocol has no answer to a message; whether the other side has
+ * taken everything is seen at the end alone, where it must end the connection in its turn (4.4).
  */
 final class TlsLine implements SyslogLine {
 
   private static final int CONNECT_MILLIS = 3_000;
-  private static final int SILENCE_MILLIS = 5_000;
   private static final int SHORT_MILLIS = 200;
 
+  private final Duration silence;
   private final Socket plain;
+  private final LineWatch watch;
   private final SSLSocket socket;
   private final OutputStream out;
   private final SyslogFrame frame;
 
-  TlsLine(String host, int port, TlsSide side, SyslogFrame frame) throws IOException {
+  /**
+   * @param silence how long the server may take for the handshake, for any message, and for the end
+   */
+  TlsLine(String host, int port, TlsSide side, SyslogFrame frame, Duration silence)
+      throws IOException {
     this.frame = frame;
+    this.silence = silence;
     plain = new Socket();
+    watch = new LineWatch(plain, silence.plusMillis(CONNECT_MILLIS));
     try {
       plain.connect(new InetSocketAddress(host, port), CONNECT_MILLIS);
-      plain.setSoTimeout(SILENCE_MILLIS);
       socket = side.over(plain, host, port);
       socket.startHandshake();
       out = new BufferedOutputStream(socket.getOutputStream());
     } catch (IOException e) {
+      watch.close();
       plain.close();
       throw e;
     }
@@ -41,29 +49,51 @@ final class TlsLine implements SyslogLine {
 
   @Override
   public void send(String time, String xml) throws IOException {
-    out.write(frame.counted(time, xml));
+    watch.allow(silence);
+    try {
+      out.write(frame.counted(time, xml));
+    } catch (IOException broken) {
+      throw orStuck(broken);
+    }
   }
 
   @Override
   public void settle() throws IOException {
-    out.flush();
-    // The JDK passes over a reset that comes while it says goodbye: it is looked for before.
-    if (isOverBefore(SHORT_MILLIS)) {
-      throw new IOException("the syslog server ended the connection before we did");
+    watch.allow(silence);
+    try {
+      out.flush();
+      // The JDK passes over a reset that comes while it says goodbye: it is looked for before.
+      if (isOverBefore(SHORT_MILLIS)) {
+        throw new LineEndedException("ended the connection before we did");
+      }
+      watch.allow(silence);
+      socket.shutdownOutput();
+      if (plain.isClosed()) {
+        throw new LineEndedException("broke the connection off");
+      }
+      if (!isOverBefore((int) silence.toMillis())) {
+        throw new LineEndedException("does not end the connection when it is told to");
+      }
+    } catch (IOException broken) {
+      throw orStuck(broken);
     }
-    socket.shutdownOutput();
-    if (plain.isClosed()) {
-      throw new IOException("the syslog server broke the connection off");
-    }
-    isOverBefore(SILENCE_MILLIS);
+  }
+
+  private IOException orStuck(IOException broken) {
+    return watch.hasStruck()
+        ? new LineEndedException("has taken nothing for " + silence.toSeconds() + " seconds")
+        : broken;
   }
 
   /** Passes over whatever a server says, until it ends the connection or this time is over. */
   private boolean isOverBefore(int millis) throws IOException {
+    long end = System.nanoTime() + Duration.ofMillis(millis).toNanos();
     plain.setSoTimeout(millis);
     try {
       while (socket.getInputStream().read() >= 0) {
-        // A server has nothing to say.
+        if (end - System.nanoTime() <= 0) {
+          return false;
+        }
       }
       return true;
     } catch (SocketTimeoutException stillThere) {
@@ -73,6 +103,11 @@ final class TlsLine implements SyslogLine {
 
   @Override
   public void close() throws IOException {
-    socket.close();
+    watch.allow(silence);
+    try {
+      socket.close();
+    } finally {
+      watch.close();
+    }
   }
 }

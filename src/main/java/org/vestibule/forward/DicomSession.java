@@ -34,7 +34,7 @@ final class DicomSession implements ArchiveSession {
   public StoreAnswer store(Parcel parcel) {
     Outcome<Answer> outcome = association.store(new SentParcel(parcel));
     if (outcome instanceof Done<Answer> done) {
-      return StoreStatus.answer(done.value().status(), comment(done.value()));
+      return StoreStatus.answer(done.value().status(), named(done.value()));
     }
     return new StoreAnswer.Failed(
         StoreAnswer.NO_STATUS,
@@ -42,14 +42,13 @@ final class DicomSession implements ArchiveSession {
         association.isOpen() ? StoreAnswer.Reach.OBJECT : StoreAnswer.Reach.SESSION);
   }
 
-  /** What the archive says, and which attributes it names: their values it never gives here. */
-  private static String comment(Answer answer) {
+  /** Which attributes the archive names; its comment is left out, since it may name somebody. */
+  private static String named(Answer answer) {
     List<String> keywords =
         answer.offending().stream()
             .map(digits -> Dictionary.keyword(Integer.parseUnsignedInt(digits, HEX)))
             .toList();
-    String named = keywords.isEmpty() ? "" : "(" + String.join(", ", keywords) + ")";
-    return answer.comment().isEmpty() ? named : (answer.comment() + " " + named).strip();
+    return keywords.isEmpty() ? "" : "it names " + String.join(", ", keywords);
   }
 
   @Override

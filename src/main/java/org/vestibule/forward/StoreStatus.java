@@ -19,16 +19,17 @@ public final class StoreStatus {
    * The answer that a status stands for.
    *
    * @param status from 0 to 0xFFFF
-   * @param comment the archive's own words; empty if it gave none
+   * @param more what there is to add in words of our own; the archive's may name a patient (PS3.7
+   *     C.4.2.1.8: Error Comment is free text), so they stand nowhere
    */
-  public static StoreAnswer answer(int status, String comment) {
-    return answer(status, comment, Map.of());
+  public static StoreAnswer answer(int status, String more) {
+    return answer(status, more, Map.of());
   }
 
   /** The same with what the archive said it changed. */
-  public static StoreAnswer answer(int status, String comment, Map<String, String> coerced) {
+  public static StoreAnswer answer(int status, String more, Map<String, String> coerced) {
     StatusTable.Meaning meaning = StatusTable.STORE.meaning(status);
-    String words = words(status, meaning.words(), comment);
+    String words = words(status, meaning.words(), more);
     return switch (meaning.effect()) {
       case ACCEPTED -> new Accepted(status, status == 0 ? "" : words, coerced);
       case REFUSED -> new Refused(status, words);
@@ -49,10 +50,9 @@ public final class StoreStatus {
     return words(reason, StatusTable.COMMITMENT.meaning(reason).words(), "");
   }
 
-  private static String words(int status, String meaning, String comment) {
+  private static String words(int status, String meaning, String more) {
     String number =
         status < 0 ? "no reason given" : String.format(Locale.ROOT, "status %04X", status);
-    String said = comment.isBlank() ? "" : "; the archive says: " + PlainLine.of(comment);
-    return meaning + " (" + number + ")" + said;
+    return meaning + " (" + number + ")" + (more.isEmpty() ? "" : "; " + more);
   }
 }

@@ -271,9 +271,7 @@ class CourierTest {
     archive.fates = uid -> uid.equals(bad) ? Fate.REFUSED : Fate.STORED;
     assertThat(deliver()).isEmpty();
     assertThat(said("bad.jpg"))
-        .isEqualTo(
-            "REFUSED, 1, the archive can't understand the object (status C123);"
-                + " the archive says: bad picture");
+        .isEqualTo("REFUSED, 1, the archive can't understand the object (status C123)");
     assertThat(row("bad.jpg").isDeadEnd()).isTrue();
     assertThat(said("good.jpg")).isEqualTo("CONFIRMED, 1, committed");
   }
@@ -284,9 +282,7 @@ class CourierTest {
       filed.file("p" + i + ".jpg", "P1");
     }
     archive.fates = uid -> Fate.DISK_FULL;
-    String words =
-        "the archive is out of resources (often its disk is full) (status A700);"
-            + " the archive says: no space";
+    String words = "the archive is out of resources (often its disk is full) (status A700)";
     assertThat(deliver()).isEqualTo(words + ": mend that there; the next run tries again");
     assertThat(archive.holds).isEmpty();
     for (int night = 0; night < 20; night++) {

@@ -22,8 +22,8 @@ import org.vestibule.dicom.DataSetWriter;
 import org.vestibule.dicom.TransferSyntax;
 
 /**
- * An archive's side of C-FIND, put together from the tables of PS3.8 9.3, PS3.7 9.3.2 and D.3.3.5
- * (from memory of the 2024 editions); it accepts every context in implicit VR.
+ * An archive's side of C-FIND and C-STORE, put together from the tables of PS3.8 9.3, PS3.7 9.3.1,
+ * 9.3.2 and D.3.3.5 (from memory of the 2024 editions); it accepts every context in implicit VR.
  */
 final class FindPeer implements AutoCloseable {
 
@@ -37,6 +37,11 @@ final class FindPeer implements AutoCloseable {
 
   /** Item 56H of the last request, empty if there was none. */
   volatile byte[] negotiated = new byte[0];
+
+  /** What C-STORE is answered with: the status and what stands behind it (group 0000). */
+  volatile int storeStatus;
+
+  volatile byte[] storeComment = new byte[0];
 
   private final ServerSocket door;
   private final boolean relational;
@@ -81,6 +86,12 @@ final class FindPeer implements AutoCloseable {
         return;
       } else if ((body[5] & 1) == 1) {
         command = body; // one fragment each: no question here is longer than a PDU
+      } else if (number(command, 0x0100) == 1) {
+        if ((body[5] & 2) == 2) {
+          byte[] answer =
+              response(0x8001, number(command, 0x0110), 0x0101, storeStatus, storeComment);
+          out.write(fragment(command[4], 3, answer));
+        }
       } else {
         answer(command, body, out);
       }
@@ -138,10 +149,11 @@ final class FindPeer implements AutoCloseable {
     Matches matches = answers.apply(asked);
     for (DataSet found : matches.found()) {
       byte[] bytes = DataSetWriter.write(found, new TransferSyntax(IMPLICIT)).orThrow();
-      out.write(fragment(context, 3, response(messageId, 1, 0xFF00)));
+      out.write(fragment(context, 3, response(0x8020, messageId, 1, 0xFF00, new byte[0])));
       out.write(fragment(context, 2, bytes));
     }
-    out.write(fragment(context, 3, response(messageId, 0x0101, matches.status())));
+    byte[] last = response(0x8020, messageId, 0x0101, matches.status(), new byte[0]);
+    out.write(fragment(context, 3, last));
     out.flush();
   }
 
@@ -161,10 +173,28 @@ final class FindPeer implements AutoCloseable {
     return numbers.get(element);
   }
 
-  private static byte[] response(int messageId, int dataSetType, int status) {
+  /** An element of group 0000 with text. */
+  static byte[] text(int element, String text) {
+    byte[] value = (text.length() % 2 == 0 ? text : text + " ").getBytes(US_ASCII);
+    return join(
+        ByteBuffer.allocate(8)
+            .order(ByteOrder.LITTLE_ENDIAN)
+            .putShort((short) 0)
+            .putShort((short) element)
+            .putInt(value.length)
+            .array(),
+        value);
+  }
+
+  private static byte[] response(
+      int field, int messageId, int dataSetType, int status, byte[] more) {
     byte[] elements =
         join(
-            us(0x0100, 0x8020), us(0x0120, messageId), us(0x0800, dataSetType), us(0x0900, status));
+            us(0x0100, field),
+            us(0x0120, messageId),
+            us(0x0800, dataSetType),
+            us(0x0900, status),
+            more);
     ByteBuffer length = ByteBuffer.allocate(12).order(ByteOrder.LITTLE_ENDIAN);
     length.putShort((short) 0).putShort((short) 0).putInt(4).putInt(elements.length);
     return join(length.array(), elements);

@@ -2,6 +2,7 @@ package org.vestibule.forward;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
@@ -22,6 +23,12 @@ class PresenceQueryTest {
   private static final Instance MOVED = new Instance("1.2.3", "2.25.2", "2.25.10", "2.25.11");
 
   private static PresenceAnswer ask(FindPeer peer, Instance... instances) {
+    try (ArchiveSession session = open(peer, Set.of())) {
+      return session.ask(List.of(instances));
+    }
+  }
+
+  private static ArchiveSession open(FindPeer peer, Set<Archive.Form> forms) {
     DestinationRules rules =
         new DestinationRules(
             "archive",
@@ -31,9 +38,34 @@ class PresenceQueryTest {
             DestinationRules.Confirm.QUERY,
             Duration.ofMinutes(10),
             Duration.ofSeconds(20));
-    try (ArchiveSession session =
-        DicomLine.of(rules, Clock.systemUTC()).orThrow().open(Set.of(), report -> true).orThrow()) {
-      return session.ask(List.of(instances));
+    return DicomLine.of(rules, Clock.systemUTC()).orThrow().open(forms, report -> true).orThrow();
+  }
+
+  /** PS3.7 C.4.2.1.8: the comment is the archive's own text, and may be a name. */
+  @Test
+  void whatAnArchiveWritesIntoItsCommentStandsNowhere() throws IOException {
+    Archive.Form form = new Archive.Form("1.2.3", "1.2.840.10008.1.2");
+    byte[] bytes = new byte[1000];
+    Parcel parcel =
+        new Parcel(
+            HERE,
+            form.transferSyntaxUid(),
+            Parcel.Kind.PHOTO,
+            () -> new ByteArrayInputStream(bytes),
+            bytes.length,
+            0);
+    try (FindPeer peer = new FindPeer(false, PresenceQueryTest::archive)) {
+      peer.storeComment = FindPeer.text(0x0902, "Tallgrass^Orla is known as P2");
+      try (ArchiveSession session = open(peer, Set.of(form))) {
+        peer.storeStatus = 0xC001;
+        assertThat(session.store(parcel))
+            .isEqualTo(
+                new StoreAnswer.Refused(
+                    0xC001, "the archive can't understand the object (status C001)"));
+        peer.storeStatus = 0xB000;
+        assertThat(session.store(parcel).words())
+            .isEqualTo("stored; the archive changed attributes (status B000)");
+      }
     }
   }
 

@@ -103,9 +103,9 @@ final class ScriptedArchive implements Archive {
       return switch (fate) {
         case STORED -> StoreStatus.answer(0, "");
         case STORED_WITH_WARNING -> StoreStatus.answer(0xB000, "", coerces);
-        case DISK_FULL -> StoreStatus.answer(0xA700, "no space");
+        case DISK_FULL -> StoreStatus.answer(0xA700, "");
         case NOT_NOW -> StoreStatus.answer(0x0110, "");
-        case REFUSED -> StoreStatus.answer(0xC123, "bad\u0007 picture");
+        case REFUSED -> StoreStatus.answer(0xC123, "");
         case CUT_BEFORE, CUT_AFTER -> {
           over = true;
           yield new Failed(StoreAnswer.NO_STATUS, "the connection broke", Reach.SESSION);

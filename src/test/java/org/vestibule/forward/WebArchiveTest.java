@@ -154,8 +154,7 @@ class WebArchiveTest {
         .isEqualTo(
             new Accepted(
                 0xB000,
-                "stored; the archive changed attributes (status B000);"
-                    + " the archive says: it changed PatientID",
+                "stored; the archive changed attributes (status B000); it changed PatientID",
                 Map.of()));
   }
 

@@ -45,6 +45,7 @@ final class ForwardPrinter {
       }
     }
     report.warnings().forEach(warning -> console.wrapped(0, Ended.of(warning)));
+    report.notes().forEach(note -> console.wrapped(0, Ended.of(note)));
     if (report.removed() > 0) {
       console.say(
           Counted.of(report.removed(), "file") + " left the inbox, confirmed by every archive.");

@@ -10,6 +10,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.delivering.ReportDoors;
+import org.vestibule.flow.delivering.TurnedAway;
 import org.vestibule.forward.Lines;
 import org.vestibule.forward.OutgoingLines;
 import org.vestibule.web.Server;
@@ -65,7 +66,12 @@ final class ServeCommand extends PracticeCommand {
   /** Pages are served even if nobody can listen for archives; nightly and forward do that too. */
   private Lines.Door door(Practice practice) {
     Outcome<Lines.Door> door =
-        ReportDoors.open(practice, new OutgoingLines(practice.clock()), new SecureRandom());
+        ReportDoors.open(
+            practice,
+            new OutgoingLines(practice.clock()),
+            new SecureRandom(),
+            new TurnedAway(
+                who -> console().complain("vestibule: at the door for reports: " + Ended.of(who))));
     if (door instanceof Done<Lines.Door> open) {
       return open.value();
     }

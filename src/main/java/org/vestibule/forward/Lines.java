@@ -1,5 +1,6 @@
 package org.vestibule.forward;
 
+import java.util.function.Consumer;
 import org.vestibule.base.Outcome;
 
 /** The lines that lead out of the house to archives, and the one door for their reports. */
@@ -24,7 +25,8 @@ public interface Lines {
   /**
    * Listens for reports that come on an association of their own.
    *
+   * @param turnedAway told in a sentence of everybody who was not let in; called by several threads
    * @return refused if the port is taken or the settings can't be followed
    */
-  Outcome<Door> listen(ForwardRules rules, ReportSink reports);
+  Outcome<Door> listen(ForwardRules rules, ReportSink reports, Consumer<String> turnedAway);
 }

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import java.time.Clock;
+import java.util.function.Consumer;
 import org.vestibule.base.Outcome;
 
 /** The lines as the settings describe them, over the network. */
@@ -20,10 +21,10 @@ public final class OutgoingLines implements Lines {
   }
 
   @Override
-  public Outcome<Door> listen(ForwardRules rules, ReportSink reports) {
+  public Outcome<Door> listen(ForwardRules rules, ReportSink reports, Consumer<String> turnedAway) {
     ForwardRules.ReportPort port =
         rules.reports().orElseThrow(() -> new IllegalArgumentException("no port is named"));
-    return ReportDoor.open(rules, port, clock, reports, words -> {}).map(OutgoingLines::door);
+    return ReportDoor.open(rules, port, clock, reports, turnedAway).map(OutgoingLines::door);
   }
 
   private static Door door(ReportDoor open) {

@@ -65,13 +65,16 @@ public final class Delivering {
       return ((Refused<RunLock>) locked).as();
     }
     List<String> warnings = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    TurnedAway away = new TurnedAway(sentence -> {});
     try (RunLock lock = free.value();
-        Lines.Door door = door(warnings)) {
+        Lines.Door door = door(warnings, notes, away)) {
       makeNotes(warnings);
       List<OfDestination> came =
           new SideBySide(to.value().size()).each(to.value(), one -> deliver(one, patience, wait));
       int removed = new SourceRemoving(practice).run(warnings);
-      return Outcome.done(new DeliveryReport(came, warnings, removed));
+      away.sentences().forEach(who -> warnings.add("at the door for reports: " + who));
+      return Outcome.done(new DeliveryReport(came, warnings, notes, removed));
     }
   }
 
@@ -82,7 +85,10 @@ public final class Delivering {
             to -> {
               to.forEach(one -> Courier.follow(deliveries, one.name()));
               return new DeliveryReport(
-                  to.stream().map(one -> report(one, 0, Optional.empty())).toList(), List.of(), 0);
+                  to.stream().map(one -> report(one, 0, Optional.empty())).toList(),
+                  List.of(),
+                  List.of(),
+                  0);
             });
   }
 
@@ -106,16 +112,23 @@ public final class Delivering {
   }
 
   /** Without the door, reports that come later are missed, and asked for again. */
-  private Lines.Door door(List<String> warnings) {
-    if (rules.reports().isPresent()) {
-      Outcome<Lines.Door> opened = ReportDoors.open(practice, lines, random);
-      if (opened instanceof Done<Lines.Door> door) {
-        return door.value();
-      }
-      warnings.add(
+  private Lines.Door door(List<String> warnings, List<String> notes, TurnedAway away) {
+    if (rules.reports().isEmpty()) {
+      return ReportDoors.NONE;
+    }
+    Outcome<Lines.Door> opened = ReportDoors.open(practice, lines, random, away);
+    if (opened instanceof Done<Lines.Door> door) {
+      return door.value();
+    }
+    Refused<Lines.Door> refused = (Refused<Lines.Door>) opened;
+    if (refused.kind() == Outcome.Kind.BUSY) {
+      notes.add(
           "this run did not listen for reports of storage commitment, which is well if \"vestibule"
               + " serve\" does: "
-              + ((Refused<Lines.Door>) opened).reason());
+              + refused.reason());
+    } else {
+      warnings.add(
+          "this run could not listen for reports of storage commitment: " + refused.sentence());
     }
     return ReportDoors.NONE;
   }

@@ -10,10 +10,12 @@ import org.vestibule.store.ledger.DeliveryState;
  * What one delivery came to.
  *
  * @param destinations in the order of the settings
- * @param warnings what else a person should know, each a sentence without patient data
+ * @param warnings what else a person should see to, each a sentence without patient data
+ * @param notes what is well as it is, and worth knowing
  * @param removed how many sources left the inbox
  */
-public record DeliveryReport(List<OfDestination> destinations, List<String> warnings, int removed) {
+public record DeliveryReport(
+    List<OfDestination> destinations, List<String> warnings, List<String> notes, int removed) {
 
   /**
    * What it came to at one destination.
@@ -52,10 +54,12 @@ public record DeliveryReport(List<OfDestination> destinations, List<String> warn
   public DeliveryReport {
     destinations = List.copyOf(destinations);
     warnings = List.copyOf(warnings);
+    notes = List.copyOf(notes);
   }
 
-  /** True if somebody should look: a dead end, or a destination that could not be served. */
+  /** True if somebody should look: a dead end, a warning, or an archive that was not served. */
   public boolean needsPerson() {
-    return destinations.stream().anyMatch(one -> one.deadEnds() > 0 || one.left().isPresent());
+    return !warnings.isEmpty()
+        || destinations.stream().anyMatch(one -> one.deadEnds() > 0 || one.left().isPresent());
   }
 }

@@ -29,16 +29,19 @@ public final class ReportDoors {
   /**
    * Listens until it is closed, as the settings say.
    *
+   * @param turnedAway told of everybody who was not let in
    * @return a door that nobody stands behind if the settings name no port; refused if the port
    *     can't be had
    */
-  public static Outcome<Lines.Door> open(Practice practice, Lines lines, RandomGenerator random) {
+  public static Outcome<Lines.Door> open(
+      Practice practice, Lines lines, RandomGenerator random, TurnedAway turnedAway) {
     ForwardRules rules = practice.settings().forward();
     return rules.reports().isEmpty()
         ? Outcome.done(NONE)
         : lines.listen(
             rules,
             Courier.reports(
-                practice.store().ledger(), rules, "archive's report", practice.clock(), random));
+                practice.store().ledger(), rules, "archive's report", practice.clock(), random),
+            turnedAway);
   }
 }

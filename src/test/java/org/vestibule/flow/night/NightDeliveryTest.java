@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -70,7 +71,8 @@ class NightDeliveryTest {
           }
 
           @Override
-          public Outcome<Door> listen(ForwardRules rules, ReportSink reports) {
+          public Outcome<Door> listen(
+              ForwardRules rules, ReportSink reports, Consumer<String> turnedAway) {
             throw new AssertionError("no port is named");
           }
         };

@@ -44,10 +44,21 @@ public final class FilingPreview {
 
   private final Practice practice;
   private final SourceFiles sources;
+  private final MadePictures made;
 
   public FilingPreview(Practice practice) {
+    this(practice, new MadePictures());
+  }
+
+  /**
+   * The same.
+   *
+   * @param made bounds how many pictures are made at once, and keeps the latest
+   */
+  public FilingPreview(Practice practice, MadePictures made) {
     this.practice = practice;
     this.sources = new SourceFiles(practice);
+    this.made = made;
   }
 
   /**
@@ -57,9 +68,14 @@ public final class FilingPreview {
    * @param longerSide in pixels, 1 to 4096
    */
   public Outcome<byte[]> asked(ContentHash photo, int longerSide) throws IOException {
-    return picture(photo)
-        .then(found -> Preview.of(found.bytes(), longerSide, sheet(found)))
-        .map(SmallJpeg::of);
+    return made.within(
+        () -> picture(photo).then(found -> small(found.bytes(), longerSide, sheet(found))));
+  }
+
+  private Outcome<byte[]> small(byte[] jpeg, int longerSide, Turn turn) {
+    return made.kept(
+        ContentHash.of(jpeg) + " asked " + longerSide + " " + turn,
+        () -> Preview.of(jpeg, longerSide, turn).map(SmallJpeg::of));
   }
 
   /** What becomes of a photograph by these words; refused with what is missing or can't be. */
@@ -80,24 +96,37 @@ public final class FilingPreview {
 
   /** The picture as it will be displayed, made without loss as for filing, then made small. */
   public Outcome<byte[]> shown(ContentHash photo, PersonWords words) throws IOException {
-    Outcome<Picture> picture = picture(photo);
-    if (!(picture instanceof Done<Picture> found)) {
-      return ((Refused<Picture>) picture).as();
-    }
-    PersonWords said = ProposalWords.completed(words, Map.of());
-    Picture source = found.value();
-    return new Lists(practice)
-        .stated(source.facts(), said)
-        .then(
-            stated ->
-                Encoder.shown(
-                    source.bytes(),
-                    turn(source, stated),
-                    sheet(source),
-                    stated.crop(),
-                    stated.mayTrim()))
-        .then(made -> Preview.of(made.bytes(), SHOWN_SIDE, Turn.NONE))
-        .map(SmallJpeg::of);
+    return made.within(
+        () -> {
+          PersonWords said = ProposalWords.completed(words, Map.of());
+          return picture(photo)
+              .then(
+                  source ->
+                      new Lists(practice)
+                          .stated(source.facts(), said)
+                          .then(stated -> shown(source, stated)));
+        });
+  }
+
+  /**
+   * What it is kept by is all that it is made of, so that an old one never stands for a new one.
+   */
+  private Outcome<byte[]> shown(Picture source, Stated stated) {
+    byte[] bytes = source.bytes();
+    Turn turn = turn(source, stated);
+    Turn sheet = sheet(source);
+    return made.kept(
+        String.join(
+            " ",
+            ContentHash.of(bytes).hex(),
+            turn.name(),
+            sheet.name(),
+            String.valueOf(stated.crop()),
+            String.valueOf(stated.mayTrim())),
+        () ->
+            Encoder.shown(bytes, turn, sheet, stated.crop(), stated.mayTrim())
+                .then(laid -> Preview.of(laid.bytes(), SHOWN_SIDE, Turn.NONE))
+                .map(SmallJpeg::of));
   }
 
   private List<Doubt> doubts(

@@ -23,7 +23,7 @@ final class AskedPictures {
 
   AskedPictures(Site site) {
     this.site = site;
-    this.preview = new FilingPreview(site.practice());
+    this.preview = new FilingPreview(site.practice(), site.made());
   }
 
   /** As a person is asked about it: mirror images are still mirror images. */
@@ -56,6 +56,7 @@ final class AskedPictures {
       return Answer.bytes("image/jpeg", done.value());
     }
     Refused<byte[]> refused = (Refused<byte[]>) picture;
-    return Answer.refused(409, refused.reason(), refused.advice());
+    int status = refused.kind() == Outcome.Kind.BUSY ? 503 : 409;
+    return Answer.refused(status, refused.reason(), refused.advice());
   }
 }

@@ -37,6 +37,7 @@ final class Failures {
     javalin.exception(HttpResponseException.class, this::refused);
     javalin.exception(BadMessageException.class, this::broken);
     javalin.exception(EofException.class, this::brokenOff);
+    javalin.exception(NoMemory.class, this::crowded);
     javalin.exception(Exception.class, this::failed);
   }
 
@@ -74,6 +75,11 @@ final class Failures {
   /** The other end hung up in the middle; that is nobody's defect. */
   private void brokenOff(EofException end, Context context) {
     answer(context, 400, "refusal-request");
+  }
+
+  private void crowded(NoMemory failure, Context context) {
+    defects.accept(failure);
+    answer(context, 503, "refusal-memory");
   }
 
   private void failed(Exception failure, Context context) {

@@ -31,6 +31,9 @@ final class Gate {
     try {
       Answer answer = refusal(asked).orElse(null);
       shell.write(context, asked, answer == null ? route.page().answer(asked) : answer);
+    } catch (OutOfMemoryError none) {
+      // The page's own memory is free by now; the server is told of exceptions alone.
+      throw new NoMemory(none);
     } finally {
       atOnce.leave(asked.visitor(), asked.client());
     }

@@ -10,8 +10,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
+import org.vestibule.base.Outcome.Refused;
 import org.vestibule.base.Turn;
 import org.vestibule.dental.Notation;
 import org.vestibule.dental.PatientOrientation;
@@ -179,15 +181,24 @@ final class Shared {
         share ->
             jpeg(
                 asked,
-                sharing
-                    .picture(share, asked.path("name"))
-                    .then(bytes -> Preview.of(bytes, SMALL_SIDE, Turn.NONE))
-                    .map(SmallJpeg::of)));
+                site.made()
+                    .within(
+                        () -> sharing.picture(share, asked.path("name")).then(this::madeSmall))));
+  }
+
+  private Outcome<byte[]> madeSmall(byte[] copy) {
+    return site.made()
+        .kept(
+            ContentHash.of(copy) + " shared",
+            () -> Preview.of(copy, SMALL_SIDE, Turn.NONE).map(SmallJpeg::of));
   }
 
   private static Answer jpeg(Asked asked, Outcome<byte[]> picture) {
-    return picture instanceof Done<byte[]> done
-        ? Answer.bytes("image/jpeg", done.value())
+    if (picture instanceof Done<byte[]> done) {
+      return Answer.bytes("image/jpeg", done.value());
+    }
+    return ((Refused<byte[]>) picture).kind() == Outcome.Kind.BUSY
+        ? Answers.refused(asked, 503, "refusal-busy")
         : Answers.notFound(asked);
   }
 }

@@ -4,6 +4,7 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.vestibule.flow.MadePictures;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.phone.Receiving;
@@ -21,6 +22,7 @@ final class Site {
   private final Consumer<String> console;
   private final Optional<Trust> trust;
   private final Receiving receiving;
+  private final MadePictures made = new MadePictures();
   private volatile int port;
   private volatile int plainPort;
 
@@ -112,6 +114,11 @@ final class Site {
   /** Takes files from phones. */
   Receiving receiving() {
     return receiving;
+  }
+
+  /** Bounds how many pictures are made at once. */
+  MadePictures made() {
+    return made;
   }
 
   /** True if other machines, such as phones, can ask at all. */

@@ -234,6 +234,17 @@ class BackupCommandTest {
     assertThat(after).isEqualTo(before);
   }
 
+  /** As a process leaves it that was killed before, or while, it said what the folder is. */
+  @Test
+  void aBackupThatDiedBeforeItSaidWhatItIsIsBegunAgain() throws IOException {
+    Files.createDirectories(backup);
+    Files.writeString(backup.resolve("backup.txt-1431.part"), "Backup of a dental pr");
+    assertThat(backUp().code()).isZero();
+    Files.writeString(backup.resolve("backup.txt-88.part"), "");
+    assertThat(backUp().code()).isZero();
+    assertThat(names(backup)).containsExactly("backup.txt", "objects", "snapshots");
+  }
+
   @Test
   void placesThatAreNoPlacesForABackupAreRefused() throws IOException {
     String inside =

@@ -59,6 +59,7 @@ public final class Backup {
     if (secret instanceof Refused<Boolean> refused) {
       return refused.as();
     }
+    BackupText.clearInterrupted(request.to());
     if (BackupText.mark(request.to()).isEmpty()) {
       page("none is finished yet", List.of());
     }

@@ -61,12 +61,19 @@ final class BackupPlaces {
                           "the folder holds the backup of another practice",
                           "name another folder; nothing was changed"));
     }
-    if (Files.isDirectory(to) && !isEmpty(to)) {
+    if (Files.isDirectory(to) && holdsOthers(to)) {
       return Outcome.refused(
           "the folder for the backup holds other things, and no backup",
           "name a new or an empty folder; nothing was changed");
     }
     return Outcome.done(to);
+  }
+
+  /** A backup that died before it said what the folder is left nothing but a draft of that. */
+  private static boolean holdsOthers(Path folder) throws IOException {
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.anyMatch(file -> !BackupText.isDraft(file));
+    }
   }
 
   static boolean isEmpty(Path folder) throws IOException {

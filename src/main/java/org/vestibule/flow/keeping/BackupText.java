@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The page {@code backup.txt}, which tells people what a backup folder holds. */
 final class BackupText {
@@ -57,6 +58,24 @@ final class BackupText {
         .replace("{bytes}", Long.toString(bytes))
         .replace("{mark}", MARK + mark)
         .getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** True for a draft of the page that a backup left when it was interrupted. */
+  static boolean isDraft(Path file) {
+    String name = String.valueOf(file.getFileName());
+    return name.startsWith(NAME + "-") && name.endsWith(SafeCopy.PART);
+  }
+
+  /** Removes drafts that interrupted backups left. */
+  static void clearInterrupted(Path backup) throws IOException {
+    if (!Files.isDirectory(backup)) {
+      return;
+    }
+    try (Stream<Path> inside = Files.list(backup)) {
+      for (Path draft : inside.filter(BackupText::isDraft).toList()) {
+        Files.deleteIfExists(draft);
+      }
+    }
   }
 
   /** The mark of the secret that belongs to a backup folder; empty if it holds no backup. */

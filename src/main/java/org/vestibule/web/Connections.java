@@ -24,7 +24,7 @@ final class Connections implements Connection.Listener {
   private final Map<String, Integer> open = new HashMap<>();
 
   /** Where each came from; a closed one does not know that any more. */
-  private final Map<Connection, String> addresses = new IdentityHashMap<>();
+  private final IdentityHashMap<Connection, String> addresses = new IdentityHashMap<>();
 
   Connections(boolean behindProxy) {
     this.behindProxy = behindProxy;

@@ -88,6 +88,16 @@ class ReceivingTest {
             }
             return at < START.length ? START[at++] & 0xFF : -1;
           }
+
+          @Override
+          public int read(byte[] into, int from, int most) {
+            int one = read();
+            if (one < 0) {
+              return -1;
+            }
+            into[from] = (byte) one;
+            return 1;
+          }
         };
     CompletableFuture<Outcome<Receiving.State>> slow =
         CompletableFuture.supplyAsync(() -> add(receiving, ids.get(0), hanging));

@@ -37,6 +37,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   private final IndexWriting writing;
   private @Nullable DirectoryReader open;
   private @Nullable IndexSearcher searcher;
+  private Optional<LastCommit> seen = Optional.empty();
 
   /**
    * An index in this folder.
@@ -103,6 +104,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       open.close();
       open = null;
       searcher = null;
+      seen = Optional.empty();
     }
   }
 
@@ -240,7 +242,14 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   /** Opens the last commit, if it is not the one that is open. */
   private void refresh() throws IOException {
+    // What is there is looked at before it is opened: a commit that comes between is seen next
+    // time.
+    Optional<LastCommit> last = LastCommit.in(folder, directory);
     DirectoryReader reader = open;
+    if (reader != null && last.isPresent() && last.equals(seen)) {
+      return;
+    }
+    seen = last;
     if (reader != null) {
       DirectoryReader newer = DirectoryReader.openIfChanged(reader);
       if (newer != null) {

@@ -3,7 +3,9 @@ package org.vestibule.store.index;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.File;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -11,6 +13,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
+import org.apache.lucene.index.SegmentInfos;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.Lock;
 import org.apache.lucene.store.NIOFSDirectory;
@@ -92,6 +95,25 @@ class IndexFollowsTest {
     assertThat(index.search(IndexQuery.all(100))).isEqualTo(before);
     assertThat(before.total()).isEqualTo(3);
     assertThat(index.sequence()).isEqualTo(6);
+  }
+
+  /** Lucene names the first commit of any index alike, so that the name alone tells nothing. */
+  @Test
+  void anIndexThatAnotherProgramMadeAnewIsSeen() throws IOException {
+    index.follow(changes);
+    assertThat(notes(index)).containsExactly("c", "b", "a");
+    String before = SegmentInfos.getLastCommitSegmentsFileName(folder.toFile().list());
+    for (File file : folder.toFile().listFiles()) {
+      Files.delete(file.toPath());
+    }
+    changes.put("d", 46, 4);
+    try (LucenePhotoIndex other = new LucenePhotoIndex(folder, WriteSteps.PASS)) {
+      other.follow(changes);
+    }
+    assertThat(SegmentInfos.getLastCommitSegmentsFileName(folder.toFile().list()))
+        .isEqualTo(before);
+    assertThat(index.follow(changes)).isEqualTo(done(CaughtUp.Kind.CURRENT, 0, ""));
+    assertThat(notes(index)).containsExactly("d", "c", "b", "a");
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -132,7 +133,7 @@ final class Sending {
       if (!deliveries.begin(next.row())) {
         continue;
       }
-      StoreAnswer answer = store(session, next.parcel());
+      StoreAnswer answer = storeOrWrite(session, next.parcel());
       accepted += answer instanceof Accepted ? 1 : 0;
       over = answer instanceof Failed failed && failed.reach() == Reach.SESSION;
       answered(next.row(), answer);
@@ -141,11 +142,23 @@ final class Sending {
     return new Sent(accepted, over);
   }
 
+  /** A disk here that fails ends the run; the answers that came before are written all the same. */
+  private StoreAnswer storeOrWrite(ArchiveSession session, Parcel parcel) {
+    try {
+      return store(session, parcel);
+    } catch (UncheckedIOException disk) {
+      if (!(disk instanceof LedgerUnusableException)) {
+        write();
+      }
+      throw disk;
+    }
+  }
+
   /** A defect of the program on one object must not keep the others back. */
   private static StoreAnswer store(ArchiveSession session, Parcel parcel) {
     try {
       return session.store(parcel);
-    } catch (LedgerException | LedgerUnusableException machine) {
+    } catch (LedgerException | UncheckedIOException machine) {
       throw machine;
     } catch (RuntimeException defect) {
       return new Failed(

@@ -19,6 +19,8 @@ final class StatusTable {
   /** What a status does to a delivery. */
   enum Effect {
     ACCEPTED,
+    /** The archive has not stored it, because it has it: it is asked what it has. */
+    THERE,
     REFUSED,
     LATER,
     STOP

@@ -85,7 +85,7 @@ final class StoreResponse {
     return switch (meaning.effect()) {
       case REFUSED -> new Refused(answer.status(), words);
       case STOP -> new Failed(answer.status(), words, Reach.DESTINATION, isUnclear());
-      case LATER, ACCEPTED -> new Failed(answer.status(), words, Reach.OBJECT, isUnclear());
+      case LATER, ACCEPTED, THERE -> new Failed(answer.status(), words, Reach.OBJECT, isUnclear());
     };
   }
 

@@ -31,7 +31,7 @@ public final class StoreStatus {
     StatusTable.Meaning meaning = StatusTable.STORE.meaning(status);
     String words = words(status, meaning.words(), more);
     return switch (meaning.effect()) {
-      case ACCEPTED -> new Accepted(status, status == 0 ? "" : words, coerced);
+      case ACCEPTED, THERE -> new Accepted(status, status == 0 ? "" : words, coerced);
       case REFUSED -> new Refused(status, words);
       case LATER -> new Failed(status, words, Reach.OBJECT);
       case STOP -> new Failed(status, words, Reach.DESTINATION);

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -547,5 +548,23 @@ class CourierTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** As when the audit message that goes before it can't be written: no object's fault. */
+  @Test
+  void aDiskThatFailsInTheMidstEndsTheRunAndIsNoObjectsFault() throws IOException {
+    filed.file("a.jpg", "P1");
+    String second = filed.file("b.jpg", "P1");
+    archive.fates =
+        uid -> {
+          if (uid.equals(second)) {
+            throw new UncheckedIOException(new IOException("no room"));
+          }
+          return Fate.STORED;
+        };
+    assertThatThrownBy(this::deliver).isInstanceOf(UncheckedIOException.class);
+    assertThat(said("a.jpg")).isEqualTo("SENT, 1, ");
+    assertThat(said("b.jpg")).isEqualTo("WAITING, 0, ");
+    assertThat(row("b.jpg").perhapsThere()).isTrue();
   }
 }

@@ -194,6 +194,9 @@ class WebArchiveTest {
           400 | OBJECT | the archive calls the request malformed
           401 | DESTINATION | the archive wants other credentials
           404 | DESTINATION | the archive has no such service at this address
+          423 | OBJECT | the archive can't store it while something else holds it back
+          425 | OBJECT | the archive can't store it while something else holds it back
+          429 | DESTINATION | the archive takes nothing now
           500 | OBJECT | the archive failed while it was dealing with it
           503 | DESTINATION | the archive is not available now
           507 | DESTINATION | the archive is out of space
@@ -484,5 +487,13 @@ class WebArchiveTest {
     assertThat(failed.sessionOver()).isTrue();
     assertThat(failed.open()).hasSize(10);
     assertThat(peer.asked).hasSize(3);
+  }
+
+  /** RFC 9110 15.5.21: it reads the form, and can't do what stands in it, today or tomorrow. */
+  @Test
+  void anObjectThatCannotBeProcessedIsRefusedAndStopsNothing() {
+    assertThat(store(422, "text/plain", "no"))
+        .isEqualTo(
+            new StoreAnswer.Refused(422, "the archive can't process the object (HTTP status 422)"));
   }
 }

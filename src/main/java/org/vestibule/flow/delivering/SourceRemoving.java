@@ -1,9 +1,11 @@
 package org.vestibule.flow.delivering;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -60,6 +62,12 @@ final class SourceRemoving {
         removed += removed(file, required, warnings) ? 1 : 0;
       }
       return removed;
+    } catch (UncheckedIOException unreadable) {
+      warnings.add(
+          "the inbox could not be looked through for photographs that may leave it ("
+              + unreadable.getCause().getClass().getSimpleName()
+              + ")");
+      return 0;
     }
   }
 
@@ -67,23 +75,25 @@ final class SourceRemoving {
     return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
   }
 
-  private boolean removed(Path file, List<String> required, List<String> warnings)
-      throws IOException {
+  /** What can't be read stays: nothing leaves the inbox that was not looked at to the last byte. */
+  private boolean removed(Path file, List<String> required, List<String> warnings) {
     String name =
         inbox.relativize(file).toString().replace(file.getFileSystem().getSeparator(), "/");
     Optional<SeenFile> seen =
         ledger.arrivals().named(name).stream().filter(one -> hasSize(file, one)).findFirst();
-    if (seen.isEmpty() || !mayGo(seen.get().hash(), required)) {
+    if (seen.isEmpty()) {
       return false;
     }
     ContentHash hash = seen.get().hash();
-    if (!ContentHash.of(Files.readAllBytes(file)).equals(hash)) {
-      return false; // another photograph has the name now
-    }
-    ledger.deliveries().removed(hash, name);
     try {
+      FileTime changed = Files.getLastModifiedTime(file);
+      if (!mayGo(hash, required)
+          || !ContentHash.of(Files.readAllBytes(file)).equals(hash)
+          || !Files.getLastModifiedTime(file).equals(changed)
+          || !hasSize(file, seen.get())) {
+        return false; // not yet, or another photograph has the name now
+      }
       Files.delete(file);
-      return true;
     } catch (IOException e) {
       warnings.add(
           "a photograph that every archive has confirmed could not be removed from the inbox ("
@@ -91,6 +101,8 @@ final class SourceRemoving {
               + ")");
       return false;
     }
+    ledger.deliveries().removed(hash, name);
+    return true;
   }
 
   private static boolean hasSize(Path file, SeenFile seen) {

@@ -9,6 +9,7 @@ import java.net.ServerSocket;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -253,5 +254,86 @@ class DeliveringTest {
       assertThat(report.destinations().get(0).count(DeliveryState.CONFIRMED)).isEqualTo(1);
     }
     assertThat(waited).containsExactly(Duration.ofSeconds(61), Duration.ofSeconds(121));
+  }
+
+  private static ForwardRules removing(String... names) {
+    ForwardRules usual = rules(Optional.empty(), names);
+    return new ForwardRules(
+        usual.destinations(),
+        usual.firstPause(),
+        usual.longestPause(),
+        3,
+        usual.limit(),
+        Optional.empty(),
+        ForwardRules.SourceRemoval.CONFIRMED);
+  }
+
+  /** One of two archives that have to confirm is away: the file stays until both have it. */
+  @Test
+  void aSourceStaysUntilTheLastArchiveHasConfirmed() throws IOException {
+    Lines willing = archives(name -> {});
+    Lines oneAway =
+        new Lines() {
+          @Override
+          public Outcome<Archive> archive(DestinationRules rules) {
+            return rules.name().equals("attic")
+                ? willing.archive(rules)
+                : Outcome.done(
+                    (forms, reports) -> Outcome.refused("nobody is there", "see whether it runs"));
+          }
+
+          @Override
+          public Outcome<Door> listen(
+              ForwardRules rules, ReportSink reports, Consumer<String> turnedAway) {
+            throw new AssertionError("no port is named");
+          }
+        };
+    assertThat(deliver(removing("attic", "cellar"), oneAway).removed()).isZero();
+    assertThat(home.inbox().resolve("a.jpg")).exists();
+    assertThat(deliver(removing("attic", "cellar"), willing).removed()).isEqualTo(1);
+    assertThat(home.inbox().resolve("a.jpg")).doesNotExist();
+  }
+
+  @Test
+  void aFileThatWasChangedSinceItWasFiledStays() throws IOException {
+    Path file = home.inbox().resolve("a.jpg");
+    byte[] bytes = Files.readAllBytes(file);
+    bytes[bytes.length / 2] ^= 1;
+    Files.write(file, bytes);
+    assertThat(deliver(removing("archive"), archives(name -> {})).removed()).isZero();
+    assertThat(file).exists();
+  }
+
+  /** A folder in the object's place: what is kept here can't be read again. */
+  @Test
+  void aSourceStaysWhoseObjectCannotBeReadHere() throws IOException {
+    try (Practice practice = home.open(removing("archive"))) {
+      Path object =
+          practice
+              .store()
+              .objects()
+              .path(practice.store().ledger().kept().all().get(0).sopUid())
+              .orElseThrow();
+      Lines willing = archives(name -> {});
+      Files.copy(home.inbox().resolve("a.jpg"), folder.resolve("again.jpg"));
+      deliverWith(practice, willing);
+      assertThat(home.inbox().resolve("a.jpg")).doesNotExist();
+      Files.copy(folder.resolve("again.jpg"), home.inbox().resolve("a.jpg"));
+      Files.delete(object);
+      Files.createDirectory(object);
+      DeliveryReport report = deliverWith(practice, willing);
+      assertThat(report.removed()).isZero();
+      assertThat(report.warnings())
+          .containsExactly(
+              "a photograph that every archive has confirmed could not be removed from the inbox"
+                  + " (IOException)");
+    }
+    assertThat(home.inbox().resolve("a.jpg")).exists();
+  }
+
+  private static DeliveryReport deliverWith(Practice practice, Lines lines) throws IOException {
+    return new Delivering(practice, lines, new Random(1), "forward")
+        .run(Optional.empty(), Duration.ZERO, pause -> false)
+        .orThrow();
   }
 }

@@ -64,9 +64,8 @@ final class SourceRemoving {
       return removed;
     } catch (UncheckedIOException unreadable) {
       warnings.add(
-          "the inbox could not be looked through for photographs that may leave it ("
-              + unreadable.getCause().getClass().getSimpleName()
-              + ")");
+          "the inbox could not be looked through for photographs that may leave it: see who may read"
+              + " its folders");
       return 0;
     }
   }

@@ -1,5 +1,9 @@
 package org.vestibule.jpeg;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
 /**
  * Reads bits of entropy-coded data, undoing byte stuffing and stopping at restart markers (ITU-T
  * T.81 B.1.1.5, F.2.2.5).
@@ -9,14 +13,23 @@ package org.vestibule.jpeg;
  */
 final class BitReader {
 
+  private static final VarHandle WORD =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
+
+  /** More bits than a code and its value take. */
+  static final int CODE_AND_VALUE = 32;
+
+  private static final long ONES = 0x0101010101010101L;
+  private static final long TOPS = 0x8080808080808080L;
+
   private final byte[] bytes;
   private final int end;
   private int at;
 
   /** Unread bits, the next one on top. */
-  private long bits;
+  long bits;
 
-  private int count;
+  int count;
 
   /** How many of the unread bits were made up. */
   private int madeUp;
@@ -29,7 +42,7 @@ final class BitReader {
 
   /** The next 16 bits without reading them; at least 32 bits can then be read. */
   int peek16() {
-    if (count < 32) {
+    if (count < CODE_AND_VALUE) {
       fill();
     }
     return (int) (bits >>> 48);
@@ -107,7 +120,19 @@ final class BitReader {
     return -1;
   }
 
-  private void fill() {
+  /** Reads on until no further byte fits; at least 57 bits can then be read. */
+  void fill() {
+    if (at + 8 <= end) {
+      long word = (long) WORD.get(bytes, at);
+      if (((~word - ONES) & word & TOPS) == 0) {
+        // None of eight bytes is FF, so that as many as fit are taken at once.
+        int fitting = (64 - count) >>> 3;
+        bits |= (fitting == 0 ? 0 : word & (-1L << (64 - 8 * fitting))) >>> count;
+        at += fitting;
+        count += 8 * fitting;
+        return;
+      }
+    }
     while (count <= 56) {
       int value = 0;
       if (at < end && bytes[at] != (byte) 0xFF) {

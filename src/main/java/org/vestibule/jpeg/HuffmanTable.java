@@ -17,7 +17,7 @@ final class HuffmanTable {
 
   private final int[] symbols;
 
-  /** Length and symbol by the next nine bits; 0 where the code is longer. */
+  /** Entries by the next nine bits; 0 where the code is longer. */
   private final int[] look = new int[1 << LOOK_BITS];
 
   /** One past the largest code of each length, shifted to 16 bits. */
@@ -51,25 +51,45 @@ final class HuffmanTable {
     int span = 1 << (LOOK_BITS - length);
     for (int i = 0; i < counts[length]; i++) {
       int from = (firstCode + i) * span;
-      Arrays.fill(look, from, from + span, length << 8 | symbols[firstIndex + i]);
+      Arrays.fill(look, from, from + span, entry(length, symbols[firstIndex + i]));
     }
   }
 
   /** The next symbol, or -1 if the bits are no code of this table. */
   int next(BitReader in) {
-    int bits = in.peek16();
-    int entry = look[bits >>> LOOK_SHIFT];
-    if (entry != 0) {
-      in.skip(entry >>> 8);
-      return entry & 0xFF;
+    int entry = entry(in.peek16());
+    if (entry == 0) {
+      return -1;
     }
+    in.skip(length(entry));
+    return entry & 0xFF;
+  }
+
+  /**
+   * The code that 16 bits start with; 0 if with none. The lowest eight bits are its symbol, the
+   * next eight its length, the next its length together with that of the value that follows it.
+   */
+  int entry(int bits) {
+    int entry = look[bits >>> LOOK_SHIFT];
+    return entry != 0 ? entry : longEntry(bits);
+  }
+
+  private static int entry(int length, int symbol) {
+    return (length + (symbol & 15)) << 16 | length << 8 | symbol;
+  }
+
+  /** The length of an entry's code. */
+  static int length(int entry) {
+    return entry >>> 8 & 0xFF;
+  }
+
+  private int longEntry(int bits) {
     for (int length = LOOK_BITS + 1; length <= LONGEST; length++) {
       if (bits < limit[length]) {
-        in.skip(length);
-        return symbols[(bits >>> (LONGEST - length)) + symbolOffset[length]];
+        return entry(length, symbols[(bits >>> (LONGEST - length)) + symbolOffset[length]]);
       }
     }
-    return -1;
+    return 0;
   }
 
   int count(int length) {

@@ -4,6 +4,12 @@ package org.vestibule.jpeg;
 interface ProofBlocks {
 
   /**
+   * Says which block is asked for soon: where a picture is turned they lie far apart, and memory
+   * answers several calls at once in the time of one.
+   */
+  void soon(int component, int storedRow, int storedColumn);
+
+  /**
    * True if a block of the result is this block of the source, turned.
    *
    * @param storedRow block row in the source

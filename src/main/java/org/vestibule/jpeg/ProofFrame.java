@@ -72,10 +72,6 @@ final class ProofFrame {
     return null;
   }
 
-  private boolean swaps() {
-    return turn.swapsAxes();
-  }
-
   /** Picture samples that one block of a component covers along an axis, in 1/12 samples. */
   private static int samplesPerBlock(JpegStructure picture, int component, boolean vertical) {
     JpegFrame frame = picture.frame();
@@ -88,37 +84,34 @@ final class ProofFrame {
         : 8 * 12 * frame.maxHorizontal() / factors.horizontal();
   }
 
-  /**
-   * The place in the source of a block of the result: row and column, or null if it covers no whole
-   * block.
-   */
-  int @Nullable [] stored(int component, int blockRow, int blockColumn) {
-    FrameSize stored = source.frame().size();
-    int across = samplesPerBlock(result, component, false);
-    int down = samplesPerBlock(result, component, true);
-    long left = 12L * kept.left() + (long) across * blockColumn;
-    long top = 12L * kept.top() + (long) down * blockRow;
-    long storedAcross = turn.swapsAxes() ? top : left;
-    long storedDown = turn.swapsAxes() ? left : top;
-    boolean reversedAcross = swaps() ? turn.flipsVertically() : turn.flipsHorizontally();
-    boolean reversedDown = swaps() ? turn.flipsHorizontally() : turn.flipsVertically();
-    int sizeAcross = swaps() ? down : across;
-    int sizeDown = swaps() ? across : down;
-    if (reversedAcross) {
-      storedAcross = 12L * stored.width() - storedAcross - sizeAcross;
-    }
-    if (reversedDown) {
-      storedDown = 12L * stored.height() - storedDown - sizeDown;
-    }
-    if (storedAcross % sizeAcross != 0 || storedDown % sizeDown != 0) {
-      return null;
-    }
-    return new int[] {(int) (storedDown / sizeDown), (int) (storedAcross / sizeAcross)};
+  /** True if rows of the result are columns of the source. */
+  boolean swaps() {
+    return turn.swapsAxes();
   }
 
-  /** Blocks across a component of the result. */
-  int blocksWide(int component) {
-    return grid(component).wide();
+  /**
+   * For each block of the result along an axis, the place of its block along the source's axis that
+   * becomes this one; -1 where it covers no whole block.
+   *
+   * @param vertical true for the result's vertical axis
+   */
+  int[] stored(int component, boolean vertical) {
+    int size = samplesPerBlock(result, component, vertical);
+    FrameSize stored = source.frame().size();
+    long length = 12L * (vertical != swaps() ? stored.height() : stored.width());
+    boolean reversed = vertical ? turn.flipsVertically() : turn.flipsHorizontally();
+    int[] places = new int[vertical ? grid(component).high() : grid(component).wide()];
+    for (int i = 0; i < places.length; i++) {
+      long from = 12L * (vertical ? kept.top() : kept.left()) + (long) size * i;
+      long place = reversed ? length - from - size : from;
+      places[i] = place % size == 0 ? (int) (place / size) : -1;
+    }
+    return places;
+  }
+
+  /** Components of the result. */
+  int components() {
+    return result.frame().components().size();
   }
 
   /** Blocks of all components of the result. */

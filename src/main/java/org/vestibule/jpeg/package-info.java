@@ -21,12 +21,19 @@
  * the flow charts of T.81 F.2 and G.2 say. The plain one alone words refusals, so that both always
  * say the same.
  *
+ * <p>Most is asked of a photograph when it comes in and nobody has decided about it yet: is it
+ * sound, is it a card, how good is it. {@code FirstLook} answers all from one reading of its codes.
+ * Of large sequential pictures it keeps no tokens either: blocks become samples at 1/8 and 1/4 and
+ * counts as they are read ({@code LookedBlock}, {@code ReducedPlane}), the same as the token ways
+ * make of them. What it says of the bytes ({@code SoundScan}) spares an untouched picture another
+ * reading.
+ *
  * <h2>The proof</h2>
  *
  * <p>{@code Proof} decodes source and result with the plain decoder and its own statement of what a
  * turn is. It shares the reading of marker segments and tables with the engine, and nothing below:
  * a wrong look-up table, a wrong sign or a block in the wrong place can't hide by being wrong the
- * same way twice. That costs about three times the transcoding; it is spent because each photograph
+ * same way twice. That costs more than the transcoding itself; it is spent because each photograph
  * is filed once and kept for decades. Blocks are compared coefficient by coefficient; where all of
  * the source's would not fit into memory, by digests of 128 bits a block. The result is never held
  * whole.

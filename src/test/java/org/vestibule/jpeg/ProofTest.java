@@ -2,6 +2,7 @@ package org.vestibule.jpeg;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,6 +58,31 @@ final class ProofTest {
         .isEqualTo("component 3 differs in block row 1, column 2");
     assertThat(difference(result -> result.components().get(0).values[0] ^= 1))
         .isEqualTo("component 1 differs in block row 0, column 0");
+  }
+
+  /** At each place, in whichever of the two it is, also in a block that is empty but for it. */
+  @ParameterizedTest
+  @EnumSource(Turn.class)
+  void findsOneChangedCoefficientWhereverItIs(Turn turn) {
+    TranscodePlan plan = TranscodePlan.turned(turn);
+    byte[] turned = Transcoder.transcode(source, plan).orThrow().bytes();
+    for (int position = 0; position < 64; position++) {
+      for (boolean inSource : new boolean[] {false, true}) {
+        for (boolean empty : new boolean[] {false, true}) {
+          Coefficients from = Coefficients.decode(source).orThrow();
+          Coefficients to = Coefficients.decode(turned).orThrow();
+          if (empty) {
+            Arrays.fill(from.components().get(0).values, (short) 0);
+            Arrays.fill(to.components().get(0).values, (short) 0);
+          }
+          assertThat(Proof.same(from, plan, to)).isInstanceOf(Outcome.Done.class);
+          (inSource ? from : to).components().get(0).values[position] += 1;
+          assertThat(Proof.same(from, plan, to))
+              .as("%s, position %d", turn, position)
+              .isInstanceOf(Outcome.Refused.class);
+        }
+      }
+    }
   }
 
   @Test

@@ -18,6 +18,12 @@ import org.apache.lucene.store.Directory;
  */
 record LastCommit(String file, FileTime at, long bytes) {
 
+  /** True if Lucene may have made this commit in the index that had the other one. */
+  boolean mayFollow(LastCommit earlier) {
+    return SegmentInfos.generationFromSegmentsFileName(file)
+        > SegmentInfos.generationFromSegmentsFileName(earlier.file);
+  }
+
   /** The last commit of an index; empty if there is none, or if it went away meanwhile. */
   static Optional<LastCommit> in(Path folder, Directory directory) throws IOException {
     if (!Files.isDirectory(folder)) {

@@ -245,13 +245,21 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     // What is there is looked at before it is opened: a commit that comes between is seen next
     // time.
     Optional<LastCommit> last = LastCommit.in(folder, directory);
-    DirectoryReader reader = open;
-    if (reader != null && last.isPresent() && last.equals(seen)) {
-      return;
+    if (open != null && last.isPresent()) {
+      if (last.equals(seen)) {
+        return;
+      }
+      if (seen.isEmpty() || !last.get().mayFollow(seen.get())) {
+        forget();
+      }
     }
-    seen = last;
+    open(last);
+  }
+
+  private void open(Optional<LastCommit> last) throws IOException {
+    DirectoryReader reader = open;
     if (reader != null) {
-      DirectoryReader newer = DirectoryReader.openIfChanged(reader);
+      DirectoryReader newer = newer(reader);
       if (newer != null) {
         open = newer;
         searcher = null;
@@ -259,6 +267,16 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       }
     } else if (Files.isDirectory(folder) && DirectoryReader.indexExists(directory)) {
       open = DirectoryReader.open(directory);
+    }
+    seen = last;
+  }
+
+  private @Nullable DirectoryReader newer(DirectoryReader reader) throws IOException {
+    try {
+      return DirectoryReader.openIfChanged(reader);
+    } catch (IllegalStateException madeAnew) {
+      // Lucene's word for an index whose files were removed and made again meanwhile.
+      return DirectoryReader.open(directory);
     }
   }
 

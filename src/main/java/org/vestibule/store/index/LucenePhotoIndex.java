@@ -1,14 +1,12 @@
 package org.vestibule.store.index;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.StoredFields;
@@ -23,7 +21,6 @@ import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.LockObtainFailedException;
 import org.apache.lucene.store.MMapDirectory;
 import org.apache.lucene.util.BytesRef;
-import org.jspecify.annotations.Nullable;
 import org.vestibule.store.steps.WriteSteps;
 
 /** The index in a local folder, by Lucene. */
@@ -35,9 +32,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   private final Path folder;
   private final Directory directory;
   private final IndexWriting writing;
-  private @Nullable DirectoryReader open;
-  private @Nullable IndexSearcher searcher;
-  private Optional<LastCommit> seen = Optional.empty();
+  private final OpenIndex open;
 
   /**
    * An index in this folder.
@@ -48,14 +43,14 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     this.folder = folder;
     this.directory = new MMapDirectory(folder);
     this.writing = new IndexWriting(directory, steps);
+    this.open = new OpenIndex(folder, directory);
   }
 
   @Override
   public synchronized CaughtUp follow(IndexChanges changes) throws IOException {
     try {
-      refresh();
-      Optional<Stamp> stamp =
-          open == null ? Optional.empty() : Stamp.of(open.getIndexCommit().getUserData());
+      open.refresh();
+      Optional<Stamp> stamp = open.stamp();
       String misfit =
           stamp.map(s -> s.misfit(changes)).orElse("there was none, or one of another layout");
       if (!misfit.isEmpty()) {
@@ -64,7 +59,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       long last = changes.last().map(IndexChanges.Change::sequence).orElse(0L);
       if (stamp.get().sequence() != last) {
         CaughtUp applied = writing.apply(changes, stamp.get());
-        refresh();
+        open.refresh();
         return applied;
       }
       return new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
@@ -84,7 +79,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   private CaughtUp rebuild(IndexChanges changes, String why) throws IOException {
-    forget();
+    open.forget();
     try {
       return writing.rebuild(changes, why);
     } catch (LockObtainFailedException e) {
@@ -95,16 +90,6 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       }
       removeFiles();
       return writing.rebuild(changes, why);
-    }
-  }
-
-  /** What is open knows files that are about to be others of the same names. */
-  private void forget() throws IOException {
-    if (open != null) {
-      open.close();
-      open = null;
-      searcher = null;
-      seen = Optional.empty();
     }
   }
 
@@ -223,66 +208,14 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   private synchronized Optional<IndexSearcher> hold() throws IOException {
-    Optional<IndexSearcher> held = searcher();
+    Optional<IndexSearcher> held = open.searcher();
     held.ifPresent(searcher -> searcher.getIndexReader().incRef());
     return held;
   }
 
-  /** What was last followed; what others have committed since is seen when it follows again. */
-  private Optional<IndexSearcher> searcher() throws IOException {
-    if (open == null) {
-      refresh();
-    }
-    DirectoryReader reader = open;
-    if (reader != null && searcher == null) {
-      searcher = new IndexSearcher(reader);
-    }
-    return Optional.ofNullable(searcher);
-  }
-
-  /** Opens the last commit, if it is not the one that is open. */
-  private void refresh() throws IOException {
-    // What is there is looked at before it is opened: a commit that comes between is seen next
-    // time.
-    Optional<LastCommit> last = LastCommit.in(folder, directory);
-    if (open != null && last.isPresent()) {
-      if (last.equals(seen)) {
-        return;
-      }
-      if (seen.isEmpty() || !last.get().mayFollow(seen.get())) {
-        forget();
-      }
-    }
-    open(last);
-  }
-
-  private void open(Optional<LastCommit> last) throws IOException {
-    DirectoryReader reader = open;
-    if (reader != null) {
-      DirectoryReader newer = newer(reader);
-      if (newer != null) {
-        open = newer;
-        searcher = null;
-        reader.close();
-      }
-    } else if (Files.isDirectory(folder) && DirectoryReader.indexExists(directory)) {
-      open = DirectoryReader.open(directory);
-    }
-    seen = last;
-  }
-
-  private @Nullable DirectoryReader newer(DirectoryReader reader) throws IOException {
-    try {
-      return DirectoryReader.openIfChanged(reader);
-    } catch (IllegalStateException madeAnew) {
-      // Lucene's word for an index whose files were removed and made again meanwhile.
-      return DirectoryReader.open(directory);
-    }
-  }
-
   @Override
   public synchronized void close() throws IOException {
-    forget();
+    open.forget();
     directory.close();
   }
 }

@@ -12,14 +12,17 @@ import java.net.Socket;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.DataSetReader;
 import org.vestibule.dicom.DataSetWriter;
 import org.vestibule.dicom.TransferSyntax;
+import org.vestibule.keys.TlsSide;
 
 /**
  * An archive's side of C-FIND and C-STORE, put together from the tables of PS3.8 9.3, PS3.7 9.3.1,
@@ -44,10 +47,20 @@ final class FindPeer implements AutoCloseable {
   volatile byte[] storeComment = new byte[0];
 
   private final ServerSocket door;
+  private final Optional<TlsSide> tls;
   private final boolean relational;
   private final Function<DataSet, Matches> answers;
 
   FindPeer(boolean relational, Function<DataSet, Matches> answers) throws IOException {
+    this(relational, answers, Optional.empty());
+  }
+
+  /**
+   * @param tls its side of TLS; empty for a plain line
+   */
+  FindPeer(boolean relational, Function<DataSet, Matches> answers, Optional<TlsSide> tls)
+      throws IOException {
+    this.tls = tls;
     this.relational = relational;
     this.answers = answers;
     this.door = new ServerSocket(0, 5, InetAddress.getLoopbackAddress());
@@ -62,7 +75,8 @@ final class FindPeer implements AutoCloseable {
 
   private void serve() {
     while (!door.isClosed()) {
-      try (Socket socket = door.accept()) {
+      try (Socket plain = door.accept();
+          Socket socket = tls.isPresent() ? tls.get().over(plain, "", 0) : plain) {
         talk(new DataInputStream(socket.getInputStream()), socket.getOutputStream());
       } catch (IOException callerLeft) {
         // the next one may call
@@ -92,6 +106,8 @@ final class FindPeer implements AutoCloseable {
               response(0x8001, number(command, 0x0110), 0x0101, storeStatus, storeComment);
           out.write(fragment(command[4], 3, answer));
         }
+      } else if (number(command, 0x0100) == 0x0130) {
+        commit(command, body, out);
       } else {
         answer(command, body, out);
       }
@@ -157,6 +173,29 @@ final class FindPeer implements AutoCloseable {
     out.flush();
   }
 
+  /**
+   * Storage commitment (PS3.7 10.3.1 and 10.3.5): takes the request, and reports on the same
+   * association that it keeps everything.
+   */
+  private static void commit(byte[] command, byte[] data, OutputStream out) throws IOException {
+    byte[] action = Arrays.copyOfRange(data, 6, data.length);
+    DataSet asked = DataSetReader.read(action, new TransferSyntax(IMPLICIT)).orThrow();
+    byte[] taken = response(0x8130, number(command, 0x0110), 0x0101, 0, new byte[0]);
+    out.write(fragment(command[4], 3, taken));
+    byte[] elements =
+        join(
+            text(0x0002, "1.2.840.10008.1.20.1"),
+            us(0x0100, 0x0100),
+            us(0x0110, 7),
+            us(0x0800, 1),
+            text(0x1000, "1.2.840.10008.1.20.1.1"),
+            us(0x1002, 1));
+    out.write(fragment(command[4], 3, withLength(elements)));
+    byte[] report = DataSetWriter.write(asked, new TransferSyntax(IMPLICIT)).orThrow();
+    out.write(fragment(command[4], 2, report));
+    out.flush();
+  }
+
   private static int number(byte[] command, int element) {
     ByteBuffer elements =
         ByteBuffer.wrap(command, 6, command.length - 6).order(ByteOrder.LITTLE_ENDIAN);
@@ -195,6 +234,10 @@ final class FindPeer implements AutoCloseable {
             us(0x0800, dataSetType),
             us(0x0900, status),
             more);
+    return withLength(elements);
+  }
+
+  private static byte[] withLength(byte[] elements) {
     ByteBuffer length = ByteBuffer.allocate(12).order(ByteOrder.LITTLE_ENDIAN);
     length.putShort((short) 0).putShort((short) 0).putInt(4).putInt(elements.length);
     return join(length.array(), elements);

@@ -103,6 +103,13 @@ public final class ServerStart {
           "behind a proxy browsers call the server by a name, and none is settled",
           "write names = [\"photos.example\"] under [web] in vestibule.toml");
     }
+    if (proxy && rules.proxyHeader().isEmpty()) {
+      return Outcome.refused(
+          "behind a proxy everybody would be one address, and one stranger's wrong passwords"
+              + " would lock all others out",
+          "write proxy-header = \"X-Forwarded-For\" under [web] in vestibule.toml, or the"
+              + " header in which your proxy says who asks");
+    }
     return Outcome.done(rules);
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
@@ -12,14 +13,16 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.base.Synced;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
+import org.vestibule.store.Finding;
 import org.vestibule.store.RunLock;
 import org.vestibule.store.SecretFile;
 import org.vestibule.store.ledger.LedgerCopy;
 
 /**
  * Copies a practice's record to another disk while others go on working: the ledger of one moment
- * first, then every object which that ledger knows. Objects are written before the ledger says
- * "kept" and never changed, so the copies fit together.
+ * first, then every object which that ledger knows, then what phones have sent by half, copies
+ * behind links, and audit messages. Objects are written before the ledger says "kept" and never
+ * changed, so the copies fit together.
  */
 public final class Backup {
 
@@ -98,6 +101,10 @@ public final class Backup {
       copies.copy(object);
     }
     copies.finish();
+    FolderCopies folders = new FolderCopies(practice.home(), request.to(), request.reread());
+    folders.copy();
+    List<Finding> findings = new ArrayList<>(copies.findings());
+    findings.addAll(folders.findings());
     String name = snapshots.finish(part);
     List<String> removed = snapshots.prune(request.keep());
     page(name, kept);
@@ -109,7 +116,7 @@ public final class Backup {
             copies.mended(),
             removed,
             request.secretTo() != null,
-            copies.findings()));
+            findings));
   }
 
   private void lists(Path part) throws IOException {

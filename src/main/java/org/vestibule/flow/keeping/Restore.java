@@ -98,6 +98,7 @@ public final class Restore {
     list(Snapshots.VISITS, settings.visits());
     list(Snapshots.VIEWS, settings.views());
     objects();
+    FolderCopies.restore(request.from(), request.home());
     SafeCopy.file(source.ledger(), request.home().resolve(Snapshots.LEDGER));
     return checked(
         request.home(), settings, clock, new Restored(source.name(), copied, notes, findings));

@@ -1,6 +1,7 @@
 package org.vestibule.flow.keeping;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
@@ -8,6 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.util.HexFormat;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Synced;
 
@@ -42,17 +46,22 @@ final class SafeCopy {
   }
 
   /**
-   * Copies a file of any length, in place of an older one of that name if there is one.
+   * Copies a file of any length, in place of an older one of that name if there is one. If others
+   * write into it meanwhile, the copy is what was read.
    *
    * @throws IOException as {@link #write} does
    */
   static void file(Path from, Path target) throws IOException {
     Path folder = parent(target);
+    Files.createDirectories(folder);
+    MessageDigest digest = ContentHash.sha256();
     Path part = Files.createTempFile(folder, target.getFileName() + "-", PART);
     try {
-      Files.copy(from, part, StandardCopyOption.REPLACE_EXISTING);
+      try (InputStream in = new DigestInputStream(Files.newInputStream(from), digest)) {
+        Files.copy(in, part, StandardCopyOption.REPLACE_EXISTING);
+      }
       Synced.file(part);
-      if (!ContentHash.of(part).equals(ContentHash.of(from))) {
+      if (!ContentHash.of(part).hex().equals(HexFormat.of().formatHex(digest.digest()))) {
         throw new IOException(UNLIKE);
       }
       rename(part, target);

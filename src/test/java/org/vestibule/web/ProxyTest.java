@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -81,7 +82,7 @@ class ProxyTest {
 
   /** A sign-in that comes from this address, as the proxy says behind what others wrote there. */
   private HttpResponse<byte[]> signIn(String from, String name, String password) throws Exception {
-    String secret = new Secrets(new java.security.SecureRandom()).next();
+    String secret = new Secrets(new SecureRandom()).next();
     Caller caller = new Caller(server, "");
     String body =
         "form=" + Secrets.csrf(secret) + "&name=" + name + "&password=" + Caller.encoded(password);

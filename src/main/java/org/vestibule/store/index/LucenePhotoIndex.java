@@ -29,7 +29,6 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   private static final int FEW = 1000;
   private static final CaughtUp BUSY = new CaughtUp(CaughtUp.Kind.BUSY, 0, "");
 
-  private final Path folder;
   private final Directory directory;
   private final IndexWriting writing;
   private final OpenIndex open;
@@ -40,7 +39,6 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
    * @param folder on a local disk; it may not exist yet
    */
   public LucenePhotoIndex(Path folder, WriteSteps steps) throws IOException {
-    this.folder = folder;
     this.directory = new MMapDirectory(folder);
     this.writing = new IndexWriting(directory, steps);
     this.open = new OpenIndex(folder, directory);

@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -60,7 +61,8 @@ class ReceivingTest {
 
   private Outcome<Receiving.State> begin(Receiving receiving, int number, long size)
       throws Exception {
-    return receiving.begin(page, String.format("%032x", number), "a" + number + ".jpg", size, "");
+    return receiving.begin(
+        page, String.format(Locale.ROOT, "%032x", number), "a" + number + ".jpg", size, "");
   }
 
   @Test
@@ -68,7 +70,9 @@ class ReceivingTest {
     Receiving receiving = new Receiving(practice, UploadRules.DEFAULT);
     // More files than there are locks: some share one.
     List<String> ids =
-        IntStream.range(0, 130).mapToObj(number -> String.format("%032x", number)).toList();
+        IntStream.range(0, 130)
+            .mapToObj(number -> String.format(Locale.ROOT, "%032x", number))
+            .toList();
     for (String id : ids) {
       receiving.begin(page, id, id + ".jpg", 10, "").orThrow();
     }

@@ -12,6 +12,8 @@ final class Shades {
   /** Half the side of the surroundings, in samples. */
   private static final int AROUND = 22;
 
+  private static final int SIDE = 2 * AROUND + 1;
+
   /** A sample counts as dark if it is darker than this many 1/64 of the mean around it. */
   private static final int DARKER = 60;
 
@@ -35,11 +37,15 @@ final class Shades {
 
   private final byte[] samples;
 
+  /** Of the row at hand: the sum of the columns' sums left of each place. */
+  private final int[] upTo;
+
   private Shades(int width, int height, byte[] samples) {
     this.width = width;
     this.height = height;
     this.samples = samples;
     this.above = new short[samples.length];
+    this.upTo = new int[width + 1];
     compare();
   }
 
@@ -115,30 +121,39 @@ final class Shades {
   }
 
   private void compareRow(int[] columns, int y, int rows) {
-    int sum = 0;
-    int wide = 0;
-    int of = 0;
-    long reciprocal = 0;
-    for (int x = 0; x < Math.min(AROUND, width); x++) {
-      sum += columns[x];
-      wide++;
-    }
+    int[] sums = upTo;
     for (int x = 0; x < width; x++) {
-      if (x + AROUND < width) {
-        sum += columns[x + AROUND];
-        wide++;
-      }
-      if (x - AROUND - 1 >= 0) {
-        sum -= columns[x - AROUND - 1];
-        wide--;
-      }
-      if (of != wide * rows) {
-        of = wide * rows;
-        reciprocal = (1L << RECIPROCAL_BITS) / of + 1;
-      }
-      int threshold = (int) ((sum * SCALE * reciprocal) >> RECIPROCAL_BITS);
-      above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) * PARTS - threshold);
+      sums[x + 1] = sums[x] + columns[x];
     }
+    int inner = Math.min(AROUND, width);
+    int outer = Math.max(inner, width - AROUND);
+    for (int x = 0; x < inner; x++) {
+      compare(x, y, rows);
+    }
+    // Between the edges the surroundings are all of one size.
+    long reciprocal = reciprocal(SIDE * rows);
+    int base = y * width;
+    for (int x = inner; x < outer; x++) {
+      int sum = sums[x + AROUND + 1] - sums[x - AROUND];
+      int threshold = (int) ((sum * SCALE * reciprocal) >> RECIPROCAL_BITS);
+      above[base + x] = (short) ((samples[base + x] & 0xFF) * PARTS - threshold);
+    }
+    for (int x = outer; x < width; x++) {
+      compare(x, y, rows);
+    }
+  }
+
+  /** A sample near an edge. */
+  private void compare(int x, int y, int rows) {
+    int from = Math.max(0, x - AROUND);
+    int to = Math.min(width, x + AROUND + 1);
+    int sum = upTo[to] - upTo[from];
+    int threshold = (int) ((sum * SCALE * reciprocal((to - from) * rows)) >> RECIPROCAL_BITS);
+    above[y * width + x] = (short) ((samples[y * width + x] & 0xFF) * PARTS - threshold);
+  }
+
+  private static long reciprocal(int of) {
+    return (1L << RECIPROCAL_BITS) / of + 1;
   }
 
   private void add(int[] columns, int y, int sign) {

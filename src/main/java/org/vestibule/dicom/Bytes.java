@@ -1,5 +1,6 @@
 package org.vestibule.dicom;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
@@ -29,6 +30,10 @@ final class Bytes {
 
   byte[] toArray() {
     return bytes.clone();
+  }
+
+  void writeTo(ByteArrayOutputStream out) {
+    out.write(bytes, 0, bytes.length);
   }
 
   /** A little-endian view; never written to. */

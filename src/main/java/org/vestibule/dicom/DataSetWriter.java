@@ -16,6 +16,12 @@ public final class DataSetWriter {
   private static final long UNDEFINED = 0xFFFFFFFFL;
   private static final int SHORT_LIMIT = 0xFFFE;
 
+  /** Bytes that are made room for at first: for items, and for what stands around a picture. */
+  private static final int FIRST_ROOM = 256;
+
+  private static final int PICTURE_ROOM = 16384;
+  private static final int MOST_ROOM = 1 << 30;
+
   private final boolean explicit;
 
   private DataSetWriter(boolean explicit) {
@@ -33,11 +39,25 @@ public final class DataSetWriter {
 
   private byte[] bytes(DataSet data, Repertoire around) {
     Repertoire repertoire = Repertoire.of(data, around);
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream out = new ByteArrayOutputStream(likelyLength(data));
     for (Element element : data) {
       element(element, repertoire, out);
     }
     return out.toByteArray();
+  }
+
+  /** Room for the picture, so that it is not copied again each time that the rest grows. */
+  private static int likelyLength(DataSet data) {
+    long length = FIRST_ROOM;
+    for (Element element : data) {
+      if (element.value() instanceof Value.Fragments fragments) {
+        for (Bytes fragment : fragments.fragments()) {
+          length += fragment.length();
+        }
+        length += PICTURE_ROOM;
+      }
+    }
+    return length > MOST_ROOM ? FIRST_ROOM : (int) length;
   }
 
   private void element(Element element, Repertoire repertoire, ByteArrayOutputStream out) {
@@ -109,7 +129,7 @@ public final class DataSetWriter {
     out.writeBytes(fragments.offsetTable().toArray());
     for (Bytes fragment : fragments.fragments()) {
       itemHeader(Tags.Item, fragment.length(), out);
-      out.writeBytes(fragment.toArray());
+      fragment.writeTo(out);
     }
     itemHeader(Tags.SequenceDelimitationItem, 0, out);
   }

@@ -2,6 +2,7 @@ package org.vestibule.dicom;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
 
@@ -59,7 +60,9 @@ public final class Part10Writer {
     out.writeBytes(PREFIX);
     out.writeBytes(DataSetWriter.write(length, META).orThrow());
     out.writeBytes(meta);
-    out.writeBytes(data);
-    return out.toByteArray();
+    byte[] head = out.toByteArray();
+    byte[] all = Arrays.copyOf(head, Math.addExact(head.length, data.length));
+    System.arraycopy(data, 0, all, head.length, data.length);
+    return all;
   }
 }

@@ -20,13 +20,14 @@ public final class EncodedObject {
   private final int trimmedRows;
   private final @Nullable String cropWords;
 
+  /** Takes the file's bytes over without copying them. */
   EncodedObject(
       Role role, ObjectIdentity identity, byte[] file, TranscodePlan plan, Transcoded picture) {
     this.role = role;
     this.identity = identity;
-    this.file = file.clone();
+    this.file = file;
     this.hash = ContentHash.of(file);
-    this.pictureHash = ContentHash.of(picture.bytes());
+    this.pictureHash = picture.hash();
     this.plan = plan;
     this.widthSamples = picture.width();
     this.heightSamples = picture.height();

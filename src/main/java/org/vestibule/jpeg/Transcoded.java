@@ -1,5 +1,7 @@
 package org.vestibule.jpeg;
 
+import org.vestibule.base.ContentHash;
+
 /**
  * A bare baseline JPEG made without re-encoding a sample: SOI, DQT, SOF0, DHT, DRI where needed,
  * SOS, EOI, and nothing else.
@@ -22,6 +24,11 @@ public final class Transcoded {
   /** A copy of the JPEG's bytes. */
   public byte[] bytes() {
     return bytes.clone();
+  }
+
+  /** Hash of the JPEG's bytes. */
+  public ContentHash hash() {
+    return ContentHash.of(bytes);
   }
 
   /** Width in samples. */

@@ -18,8 +18,14 @@ final class ToothColour {
   /** How near a limit the table is not asked. */
   private static final double NEAR = 0.02;
 
-  /** The table is coarse for less light than this. */
+  /**
+   * With less light than this of X or Z the table would be coarse, and a colour that is light
+   * enough is far too green or too yellow: a* at most -100, b* at least 40.
+   */
   private static final double LEAST_LIGHT = 0.05;
+
+  /** Y of L* 49.9, which is too dark. */
+  private static final double TOO_DARK = 0.1833;
 
   private static final int STEPS = 4096;
   private static final double MOST_LIGHT = 1.1;
@@ -55,8 +61,8 @@ final class ToothColour {
     double x = WEIGHTS[0][red] + WEIGHTS[3][green] + WEIGHTS[6][blue];
     double y = WEIGHTS[1][red] + WEIGHTS[4][green] + WEIGHTS[7][blue];
     double z = WEIGHTS[2][red] + WEIGHTS[5][green] + WEIGHTS[8][blue];
-    if (x < LEAST_LIGHT || y < LEAST_LIGHT || z < LEAST_LIGHT) {
-      return is(Lab.ofSrgb(rgb));
+    if (x < LEAST_LIGHT || y < TOO_DARK || z < LEAST_LIGHT) {
+      return false;
     }
     double root = root(y);
     double a = 500 * (root(x) - root);

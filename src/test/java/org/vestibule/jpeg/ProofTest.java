@@ -76,7 +76,7 @@ final class ProofTest {
             Arrays.fill(to.components().get(0).values, (short) 0);
           }
           assertThat(Proof.same(from, plan, to)).isInstanceOf(Outcome.Done.class);
-          (inSource ? from : to).components().get(0).values[position] += 1;
+          (inSource ? from : to).components().get(0).values[position]++;
           assertThat(Proof.same(from, plan, to))
               .as("%s, position %d", turn, position)
               .isInstanceOf(Outcome.Refused.class);

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -71,7 +72,7 @@ class SentencesTest {
     }
   }
 
-  private static TreeSet<String> places(String text) {
+  private static Set<String> places(String text) {
     return PLACE
         .matcher(text)
         .results()

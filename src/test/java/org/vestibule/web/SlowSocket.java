@@ -22,7 +22,7 @@ final class SlowSocket implements AutoCloseable {
   SlowSocket(String from, int port) throws IOException {
     socket.setReceiveBufferSize(4096);
     socket.setSoTimeout(WATCHDOG_MILLIS);
-    socket.bind(new InetSocketAddress(InetAddress.getByName(from), 0));
+    socket.bind(new InetSocketAddress(InetAddress.getAllByName(from)[0], 0));
     socket.connect(new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port));
   }
 

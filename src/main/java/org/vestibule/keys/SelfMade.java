@@ -31,6 +31,7 @@ import org.bouncycastle.asn1.x509.GeneralNames;
 import org.bouncycastle.asn1.x509.KeyPurposeId;
 import org.bouncycastle.asn1.x509.KeyUsage;
 import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
+import org.bouncycastle.cert.jcajce.JcaX509ExtensionUtils;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.openssl.jcajce.JcaPEMWriter;
 import org.bouncycastle.operator.OperatorCreationException;
@@ -128,20 +129,32 @@ public final class SelfMade {
   }
 
   private static JcaX509v3CertificateBuilder builder(
-      X500Name issuer, X500Name subject, KeyPair pair, Instant now) {
-    return new JcaX509v3CertificateBuilder(
-        issuer,
-        new BigInteger(127, new SecureRandom()).setBit(126),
-        Date.from(now.minus(Duration.ofHours(1))),
-        Date.from(now.plus(LASTS)),
-        subject,
-        pair.getPublic());
+      X500Name issuer, X500Name subject, KeyPair pair, Instant now)
+      throws GeneralSecurityException, IOException {
+    JcaX509v3CertificateBuilder builder =
+        new JcaX509v3CertificateBuilder(
+            issuer,
+            new BigInteger(127, new SecureRandom()).setBit(126),
+            Date.from(now.minus(Duration.ofHours(1))),
+            Date.from(now.plus(LASTS)),
+            subject,
+            pair.getPublic());
+    builder.addExtension(
+        Extension.subjectKeyIdentifier,
+        false,
+        new JcaX509ExtensionUtils().createSubjectKeyIdentifier(pair.getPublic()));
+    return builder;
   }
 
   private static X509Certificate signed(
       JcaX509v3CertificateBuilder builder, KeyPair issuing, BasicConstraints kind)
       throws GeneralSecurityException, OperatorCreationException, IOException {
     int usage = kind.isCA() ? KeyUsage.keyCertSign | KeyUsage.cRLSign : KeyUsage.digitalSignature;
+    // By these two a strict reader finds the issuer (RFC 5280, 4.2.1.1 and 4.2.1.2).
+    builder.addExtension(
+        Extension.authorityKeyIdentifier,
+        false,
+        new JcaX509ExtensionUtils().createAuthorityKeyIdentifier(issuing.getPublic()));
     builder.addExtension(Extension.basicConstraints, true, kind);
     builder.addExtension(Extension.keyUsage, true, new KeyUsage(usage));
     return new JcaX509CertificateConverter()

@@ -75,7 +75,7 @@ final class SampleSite {
   static synchronized SampleSite shared() {
     if (shared == null) {
       try {
-        shared = make(Files.createTempDirectory("sample-site"));
+        shared = make(Files.createTempDirectory("sample-site"), CLOCK);
         Runtime.getRuntime().addShutdownHook(new Thread(shared::close));
       } catch (IOException e) {
         throw new UncheckedIOException(e);
@@ -86,12 +86,17 @@ final class SampleSite {
 
   /** One for a test that files and corrects. */
   static SampleSite own(Path home) throws IOException {
-    return make(home);
+    return own(home, CLOCK);
   }
 
-  private static SampleSite make(Path home) throws IOException {
+  /** The same with a clock that the test moves. */
+  static SampleSite own(Path home, Clock clock) throws IOException {
+    return make(home, clock);
+  }
+
+  private static SampleSite make(Path home, Clock clock) throws IOException {
     Path inbox = SampleFolder.layOut(home);
-    Practice practice = Practice.open(home, Settings.defaults(home, ZONE), CLOCK, true).orThrow();
+    Practice practice = Practice.open(home, Settings.defaults(home, ZONE), clock, true).orThrow();
     Ingest.run(
             practice,
             new IngestRequest(inbox, inbox.resolve("manifest.csv"), "nightly job", false, false),

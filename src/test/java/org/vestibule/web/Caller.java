@@ -19,20 +19,25 @@ final class Caller {
   private static final HttpClient HTTP =
       HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NEVER).build();
 
-  private final Server server;
+  private final int port;
   private final String secret;
 
   /**
    * @param secret empty for none
    */
   Caller(Server server, String secret) {
-    this.server = server;
+    this(server.port(), secret);
+  }
+
+  /** Asks whoever listens at this port of this machine. */
+  Caller(int port, String secret) {
+    this.port = port;
     this.secret = secret;
   }
 
   HttpRequest.Builder request(String path) {
     HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + path));
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path));
     return secret.isEmpty() ? request : request.header("Cookie", "vestibule=" + secret);
   }
 

@@ -158,6 +158,25 @@ class PhoneReloadTest {
     }
   }
 
+  /** The session has ended while the phone lay there; the code's secret brings it back. */
+  @Test
+  void aPhoneThatSleptComesBackAndNamesWhatWasNotSent() throws Exception {
+    Browser browser = Browser.shared();
+    List<Path> files = photographs("slept", "IMG_0002.JPG", "IMG_0003.JPG");
+    try (CutLine line = new CutLine(server.port())) {
+      asPhone(browser, line);
+      String page = (String) browser.driver().executeScript("return phone.dataset.page");
+      site.practice().store().ledger().sessions().endScope(Role.PHONE.word(), page);
+      choose(browser, files);
+      untilState(browser, "again", 2);
+      assertThat(browser.driver().getCurrentUrl()).endsWith("/phone/visit");
+      assertThat(verdict(browser)).isEqualTo(NOT_YET);
+      choose(browser, files);
+      untilState(browser, "safe", 2);
+      assertThat(verdict(browser)).isEqualTo(ALL_SAFE);
+    }
+  }
+
   @Test
   void aFileThatTheBrowserCannotReadIsNamedAndTheOthersGoOn() throws Exception {
     Browser browser = Browser.shared();

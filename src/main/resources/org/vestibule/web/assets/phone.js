@@ -12,6 +12,7 @@ const proof = page.dataset.form;
 const memory = new Memory(page.dataset.page);
 const sendings = [];
 let ended = false;
+let leaving = false;
 let line = Promise.resolve();
 
 const say = (key) => document.querySelector(`#says [data-key="${key}"]`).textContent;
@@ -163,9 +164,11 @@ function form(values) {
 async function ask(address, request) {
   const answer = await fetch(address, { ...request, headers: { "X-Vestibule-Form": proof } });
   if (answer.status === 401) {
-    // The session slept; the code's secret brings it back, and what was sent is still there.
+    // The session slept; the code's secret brings it back, and what was sent is still there. This
+    // page is over: nothing more is to become of its files, so that the next one asks for them again.
+    leaving = true;
     location.assign("/phone");
-    throw new Refusal(say("ended"), "");
+    return new Promise(() => {});
   }
   if (answer.status === 410) {
     ended = true;
@@ -266,5 +269,5 @@ for (const id of ["camera", "roll"]) document.getElementById(id).addEventListene
 setInterval(() => document.visibilityState === "visible" && refresh(), 20000);
 addEventListener("beforeunload", (event) => {
   const going = sendings.some((one) => one.file && GOING.includes(one.state));
-  if (going && !ended) event.preventDefault();
+  if (going && !ended && !leaving) event.preventDefault();
 });

@@ -23,7 +23,7 @@ final class SlowSocket implements AutoCloseable {
     socket.setReceiveBufferSize(4096);
     socket.setSoTimeout(WATCHDOG_MILLIS);
     socket.bind(new InetSocketAddress(InetAddress.getAllByName(from)[0], 0));
-    socket.connect(new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port));
+    socket.connect(new InetSocketAddress(InetAddress.getAllByName("127.0.0.1")[0], port));
   }
 
   /** Sends these lines, each ended as HTTP ends it; the last one is not ended. */

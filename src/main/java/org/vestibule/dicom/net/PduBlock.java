@@ -11,7 +11,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class PduBlock {
 
-  static final int BLOCK_BYTES = 1 << 18;
+  /** Small enough to stay in a processor's nearer cache between the disk and the line. */
+  static final int BLOCK_BYTES = 1 << 16;
+
   static final int VALUE_HEADER_BYTES = 6;
 
   private static final int HEADER_BYTES = Pdu.HEADER_BYTES + VALUE_HEADER_BYTES;

@@ -10,10 +10,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.vestibule.base.Outcome;
-import org.vestibule.dicom.DataSet;
-import org.vestibule.dicom.DataSetReader;
-import org.vestibule.dicom.Tags;
-import org.vestibule.dicom.TransferSyntax;
 
 /**
  * A Part 10 file that can be sent, known by its file meta information alone (PS3.10 7.1).
@@ -81,20 +77,18 @@ public record StoredFile(
     if (meta.remaining() < length || left < 8) {
       return unfit(path);
     }
-    byte[] group = new byte[meta.remaining()];
-    meta.get(group);
-    return DataSetReader.read(group, TransferSyntax.EXPLICIT_LITTLE_ENDIAN)
-        .then(data -> of(path, data, start, left));
-  }
-
-  private static Outcome<StoredFile> of(Path path, DataSet meta, long start, long left) {
-    String sopClass = meta.string(Tags.MediaStorageSOPClassUID).orElse("");
-    String instance = meta.string(Tags.MediaStorageSOPInstanceUID).orElse("");
-    String syntax = meta.string(Tags.TransferSyntaxUID).orElse("");
-    if (sopClass.isEmpty() || instance.isEmpty() || syntax.isEmpty()) {
-      return unfit(path);
-    }
-    return Outcome.done(new StoredFile(path, sopClass, instance, syntax, start, left));
+    return FileMeta.read(meta)
+        .map(
+            known ->
+                Outcome.done(
+                    new StoredFile(
+                        path,
+                        known.sopClass(),
+                        known.sopInstance(),
+                        known.transferSyntax(),
+                        start,
+                        left)))
+        .orElseGet(() -> unfit(path));
   }
 
   private static Outcome<StoredFile> unfit(Path path) {

@@ -104,7 +104,15 @@ public final class RejectionNotes implements NoteSource {
     RejectionReason reason = reason(correction);
     NoteIdentity identity = ledger.notes().identity(intents.get(0), reason.word(), correction.at());
     LocalDateTime at = LocalDateTime.ofInstant(correction.at(), practice.settings().zone());
-    Optional<LocalDateTime> begun = begunAt(identity.sopInstanceUid());
+    Optional<LocalDateTime> begun;
+    try {
+      begun = begunAt(identity.sopInstanceUid());
+    } catch (IOException disk) {
+      return Outcome.refused(
+          Outcome.Kind.DAMAGE,
+          "the rejection note " + identity.sopInstanceUid() + " was begun and can't be read",
+          "look at the disk and at who may read that file, then run ingest: it makes the note");
+    }
     Outcome<byte[]> note =
         RejectionNote.write(
             objects,

@@ -33,7 +33,8 @@ public final class StoreStatus {
     return switch (meaning.effect()) {
       case ACCEPTED, THERE -> new Accepted(status, status == 0 ? "" : words, coerced);
       case REFUSED -> new Refused(status, words);
-      case LATER -> new Failed(status, words, Reach.OBJECT);
+      // It may have kept the object before it failed: then a correction has to reach it.
+      case LATER -> new Failed(status, words, Reach.OBJECT, true);
       case STOP -> new Failed(status, words, Reach.DESTINATION);
     };
   }

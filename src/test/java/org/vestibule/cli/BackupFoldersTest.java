@@ -127,14 +127,15 @@ class BackupFoldersTest {
     assertThat(restored.err()).isEmpty();
     assertThat(restored.code()).isZero();
     assertSame("uploads");
-    assertSame("shares");
+    assertThat(restored.out().replaceAll("\\s+", " "))
+        .contains("A link to copies that the backup holds open was ended");
+    assertThat(files(fresh.resolve("shares"))).isEmpty();
     // Messages are added while a backup is made and brought back.
     assertThat(files(fresh.resolve("audit"))).containsAll(files(backup.resolve("audit")));
     assertThat(files(backup.resolve("audit"))).isNotEmpty();
     try (Practice practice = open(fresh)) {
       ShareRow share = practice.store().ledger().shares().find(1).orElseThrow();
-      assertThat(new Sharing(practice).picture(share, share.photos().get(0).name()).orThrow())
-          .isNotEmpty();
+      assertThat(new Sharing(practice).isOpen(share)).isFalse();
       // The phone goes on where it was.
       PhoneLinkRow page = practice.store().ledger().phoneLinks().find(1).orElseThrow();
       Receiving receiving = new Receiving(practice, UploadRules.DEFAULT);

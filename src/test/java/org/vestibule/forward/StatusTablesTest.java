@@ -43,4 +43,13 @@ class StatusTablesTest {
     assertThat(StatusTable.STORE.meaning(0x0111).effect()).isEqualTo(StatusTable.Effect.THERE);
     assertThat(StoreStatus.answer(0x0111, "")).isInstanceOf(StoreAnswer.Accepted.class);
   }
+
+  /** PS3.7 C.5.7: "processing failure" does not say that nothing was kept. */
+  @Test
+  void anArchiveThatFailedMayHaveKeptTheObjectBefore() {
+    for (int status : new int[] {0x0110, 0x0210, 0x0212}) {
+      assertThat(((StoreAnswer.Failed) StoreStatus.answer(status, "")).perhapsThere()).isTrue();
+    }
+    assertThat(((StoreAnswer.Failed) StoreStatus.answer(0xA700, "")).perhapsThere()).isFalse();
+  }
 }

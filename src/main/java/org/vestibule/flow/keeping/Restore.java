@@ -15,10 +15,12 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
+import org.vestibule.flow.Sharing;
 import org.vestibule.flow.Verify;
 import org.vestibule.store.Finding;
 import org.vestibule.store.SecretFile;
 import org.vestibule.store.ledger.LedgerCopy;
+import org.vestibule.store.ledger.ShareRow;
 import org.vestibule.store.objects.FolderObjectStore;
 import org.vestibule.store.objects.Put;
 import org.vestibule.store.steps.WriteSteps;
@@ -165,11 +167,32 @@ public final class Restore {
           .ledger()
           .events()
           .add("vestibule", "restored", null, "from snapshot " + restored.snapshot());
+      List<String> notes = new ArrayList<>(restored.notes());
+      endLinks(practice, notes);
       practice.store().reindex();
       List<Finding> all = new ArrayList<>(restored.findings());
       all.addAll(Verify.run(practice));
-      return Outcome.done(
-          new Restored(restored.snapshot(), restored.objects(), restored.notes(), all));
+      return Outcome.done(new Restored(restored.snapshot(), restored.objects(), notes, all));
+    }
+  }
+
+  /** A link, or the consent for it, may have been ended after the backup was made. */
+  private static void endLinks(Practice practice, List<String> notes) throws IOException {
+    Sharing sharing = new Sharing(practice);
+    int ended = 0;
+    for (ShareRow share : sharing.all()) {
+      if (sharing.isOpen(share)) {
+        sharing.end(share.number(), "vestibule", "brought back from a backup").orThrow();
+        ended++;
+      }
+    }
+    if (ended > 0) {
+      notes.add(
+          (ended == 1 ? "A link" : ended + " links")
+              + " to copies that the backup holds open "
+              + (ended == 1 ? "was" : "were")
+              + " ended: it may be older than the end of a link or of a consent. Make those anew that"
+              + " still hold, with share make.");
     }
   }
 }

@@ -123,8 +123,11 @@ public final class Receiving {
 
   private State state(UploadRow row) {
     UploadRow.Received received = row.received();
-    return received == null
-        ? new State(row.id(), row.name(), row.sizeBytes(), parts.length(row), "", false)
+    if (received == null) {
+      return new State(row.id(), row.name(), row.sizeBytes(), parts.length(row), "", false);
+    }
+    return !isHere(received)
+        ? new State(row.id(), row.name(), row.sizeBytes(), 0, "", false)
         : new State(
             row.id(),
             row.name(),
@@ -132,6 +135,15 @@ public final class Receiving {
             row.sizeBytes(),
             received.hash().hex(),
             received.confirmed());
+  }
+
+  /**
+   * True if a file that was received is in the inbox, or was taken in. A restored backup knows
+   * files that it does not hold, and somebody may have moved one away: neither may be called safe.
+   */
+  private boolean isHere(UploadRow.Received received) {
+    return Files.exists(practice.settings().inbox().resolve(received.arrivedAs()))
+        || practice.store().ledger().photos().find(received.hash()).isPresent();
   }
 
   /**

@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
@@ -22,6 +23,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
@@ -131,6 +133,31 @@ class ReceivingTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** As after a restored backup, which holds no inbox, or where somebody moved it away. */
+  @Test
+  void aFileThatIsGoneFromTheInboxIsNotCalledSafe() throws Exception {
+    Receiving receiving = new Receiving(practice, UploadRules.DEFAULT);
+    byte[] photo = Files.readAllBytes(Path.of("samples", "roll", "IMG_0002.JPG"));
+    String id = begin(receiving, 1, photo.length).orThrow().id();
+    for (int from = 0; from < photo.length; from += Receiving.LONGEST_PIECE_BYTES) {
+      int end = Math.min(photo.length, from + Receiving.LONGEST_PIECE_BYTES);
+      InputStream piece = new ByteArrayInputStream(Arrays.copyOfRange(photo, from, end));
+      receiving.add(page, id, from, piece).orThrow();
+    }
+    String hash = ContentHash.of(photo).hex();
+    assertThat(receiving.end(page, id, hash).orThrow().confirmed()).isTrue();
+    assertThat(receiving.find(page, id).orElseThrow().hash()).isEqualTo(hash);
+
+    Files.delete(home.resolve("inbox/phone/" + page.number() + "/a1.jpg"));
+
+    Receiving.State gone = receiving.find(page, id).orElseThrow();
+    assertThat(gone.confirmed()).isFalse();
+    assertThat(gone.hash()).isEmpty();
+    assertThat(gone.receivedBytes()).isZero();
+    assertThat(receiving.all(page)).containsExactly(gone);
+    assertThat(receiving.end(page, id, hash).orThrow().confirmed()).isFalse();
   }
 
   @Test

@@ -138,7 +138,10 @@ class WebArchiveTest {
     assertThat(store(409, "application/dicom+json", json("00081198", "")))
         .isEqualTo(
             new Failed(
-                0x0110, "the archive failed while it was storing it (status 0110)", Reach.OBJECT));
+                0x0110,
+                "the archive failed while it was storing it (status 0110)",
+                Reach.OBJECT,
+                true));
     assertThat(store(409, "application/dicom+json", json("00081198", reason("00081197", 0xB000))))
         .as("a warning among failures is none")
         .isInstanceOf(Failed.class);

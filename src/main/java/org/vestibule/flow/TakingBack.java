@@ -29,10 +29,7 @@ final class TakingBack {
 
   /** Takes one back. */
   Outcome<String> one(ContentHash hash, String by, Why why) throws IOException {
-    Optional<DecisionRow> filed =
-        ledger.intents().current(hash).stream()
-            .findFirst()
-            .flatMap(intent -> ledger.decisions().find(intent.decisionId()));
+    Optional<DecisionRow> filed = CurrentDecision.row(hash, ledger);
     if (filed.isEmpty()) {
       return Outcome.refused("this photograph is not filed", "nothing needs to be taken back");
     }

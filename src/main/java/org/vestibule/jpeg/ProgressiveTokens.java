@@ -73,7 +73,7 @@ final class ProgressiveTokens {
       throw damaged("no such code");
     }
     if (size > 0) {
-      predictions[part] += extended((int) (word << (entry >>> 8) >>> -size), size);
+      predictions[part] += LookTable.value(size, (int) (word << (entry >>> 8) >>> -size));
     }
     in.at += entry & 63;
     return inRange(predictions[part] << low, predictions[part]);
@@ -264,10 +264,6 @@ final class ProgressiveTokens {
     }
     int bits = entry >>> 28;
     return (1 << bits) + (bits == 0 ? 0 : (int) (after >>> -bits));
-  }
-
-  private static int extended(int bits, int size) {
-    return bits < 1 << (size - 1) ? bits - (1 << size) + 1 : bits;
   }
 
   private short inRange(int shifted, int value) throws JpegFault {

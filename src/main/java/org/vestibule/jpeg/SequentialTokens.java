@@ -98,7 +98,7 @@ final class SequentialTokens {
     if (size > 0) {
       int bits = (int) (word << (entry >>> 8) >>> -size);
       // Negative differences come as their magnitude's complement (T.81 F.2.2.1, EXTEND).
-      predictions[part] += bits < 1 << (size - 1) ? bits - (1 << size) + 1 : bits;
+      predictions[part] += LookTable.value(size, bits);
       beyondBaseline |= size > MOST_DC_BITS;
     }
     in.at += entry & 31;

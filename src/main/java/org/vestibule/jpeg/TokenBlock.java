@@ -44,8 +44,7 @@ final class TokenBlock {
       }
       if (size > 0) {
         int bits = size > Tokens.MOST_BITS ? chunk[at++] : token & 0xFF;
-        int value = bits < 1 << (size - 1) ? bits - (1 << size) + 1 : bits;
-        values[position] = value * quantisation[position];
+        values[position] = LookTable.value(size, bits) * quantisation[position];
       }
     }
   }

@@ -44,7 +44,7 @@ final class FindPrinter {
           row.filed() ? row.closeness() : "not filed");
     }
     table.lines(0).forEach(console::say);
-    if (answer.total() > answer.rows().size()) {
+    if (hasMore(answer)) {
       console.say(more(answer));
     }
   }
@@ -53,13 +53,19 @@ final class FindPrinter {
   static void beside(Console console, Find.Answer answer) {
     if (answer.rows().isEmpty()) {
       console.complain("No photograph answers that.");
-    } else if (answer.total() > answer.rows().size()) {
+    } else if (hasMore(answer)) {
       console.complain(more(answer));
     }
   }
 
+  private static boolean hasMore(Find.Answer answer) {
+    return answer.more() || answer.total() > answer.rows().size();
+  }
+
   private static String more(Find.Answer answer) {
-    return "and " + (answer.total() - answer.rows().size()) + " more; --most shows more of them.";
+    return answer.more()
+        ? "There are more than " + answer.total() + "; --most shows more of them."
+        : "and " + (answer.total() - answer.rows().size()) + " more; --most shows more of them.";
   }
 
   static void paths(Console console, Practice practice, Find.Answer answer) {

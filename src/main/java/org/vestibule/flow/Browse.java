@@ -39,8 +39,9 @@ public final class Browse {
    *
    * @param understood how the question was understood
    * @param total how many there are in all
+   * @param more true if there are more than the total, which was then not counted to its end
    */
-  public record Answer(List<String> understood, List<Hit> hits, int total) {
+  public record Answer(List<String> understood, List<Hit> hits, int total, boolean more) {
     public Answer {
       understood = List.copyOf(understood);
       hits = List.copyOf(hits);
@@ -104,7 +105,7 @@ public final class Browse {
         found.hits().stream()
             .map(hit -> new Hit(hit.record(), tierWords.isEmpty() ? "" : tierWords.get(hit.tier())))
             .toList();
-    return new Answer(understood, hits, found.total());
+    return new Answer(understood, hits, found.total(), found.more());
   }
 
   /** A photograph as the index describes it; empty if it is neither filed nor waiting. */

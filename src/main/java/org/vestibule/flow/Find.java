@@ -45,8 +45,9 @@ public final class Find {
    * @param understood how the question was understood
    * @param rows the closest first, then the newest
    * @param total how many there are, whatever the limit
+   * @param more true if there are more than the total, which was then not counted to its end
    */
-  public record Answer(List<String> understood, List<Row> rows, int total) {
+  public record Answer(List<String> understood, List<Row> rows, int total, boolean more) {
     public Answer {
       understood = List.copyOf(understood);
       rows = List.copyOf(rows);
@@ -81,7 +82,7 @@ public final class Find {
       String closeness = question.tierWords().isEmpty() ? "" : question.tierWords().get(hit.tier());
       rows.add(row(hit.record(), closeness));
     }
-    return Outcome.done(new Answer(question.understood(), rows, found.total()));
+    return Outcome.done(new Answer(question.understood(), rows, found.total(), found.more()));
   }
 
   /** What a question asks, by the words of the index after it has followed the ledger. */

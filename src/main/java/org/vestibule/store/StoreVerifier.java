@@ -2,7 +2,6 @@ package org.vestibule.store;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -77,20 +76,17 @@ public final class StoreVerifier {
 
   private void readAll(Predicate<String> which, Inspection inspection, List<Finding> findings)
       throws IOException {
-    Set<String> kept = new HashSet<>();
-    for (KeptObject object : ledger.kept().all()) {
-      kept.add(object.sopUid());
-      if (which.test(object.sopUid())) {
-        object(object, inspection, findings);
-      }
-    }
+    ledger
+        .kept()
+        .all()
+        .filter(object -> which.test(object.sopUid()))
+        .forEach(object -> object(object, inspection, findings));
     for (NoteRow note : ledger.notes().all()) {
-      kept.add(note.sopUid());
       if (which.test(note.sopUid())) {
         asKept(note.sopUid(), note.sizeBytes(), note.fileHash(), findings);
       }
     }
-    unknownObjects(kept, findings);
+    unknownObjects(findings);
     gaps(findings);
     for (String stray : objects.strays()) {
       findings.add(
@@ -193,9 +189,9 @@ public final class StoreVerifier {
     return Optional.empty();
   }
 
-  private void unknownObjects(Set<String> kept, List<Finding> findings) throws IOException {
+  private void unknownObjects(List<Finding> findings) throws IOException {
     for (String uid : objects.list()) {
-      if (kept.contains(uid)) {
+      if (ledger.kept().find(uid).isPresent() || ledger.notes().find(uid).isPresent()) {
         continue;
       }
       Optional<String> givenUp = ledger.intents().whyAbandoned(uid);

@@ -39,6 +39,13 @@ final class Results {
     this.sentences = Sentences.of(asked, site);
   }
 
+  /** How many there are, in words. */
+  static String count(Words words, Browse.Answer answer) {
+    return answer.more()
+        ? words.say("results-over", answer.total())
+        : words.count("results", answer.total());
+  }
+
   static DateTimeFormatter days(Language language) {
     return new DateTimeFormatterBuilder()
         .appendLocalized(FormatStyle.LONG, null)
@@ -66,13 +73,13 @@ final class Results {
         .hits()
         .forEach(hit -> groups.computeIfAbsent(group(hit), g -> new ArrayList<>()).add(hit));
     Map<String, Object> model = new HashMap<>();
-    model.put("count", words.count("results", answer.total()));
+    model.put("count", count(words, answer));
     Sentences.Said understood = sentences.say(String.join("; ", answer.understood()));
     model.put("understood", understood.words());
     model.put("spoken", understood.language());
     model.put("trouble", false);
     model.put("visits", groups.values().stream().map(this::visit).toList());
-    model.put("more", answer.total() > shown ? more() : "");
+    model.put("more", answer.more() || answer.total() > shown ? more() : "");
     return model;
   }
 

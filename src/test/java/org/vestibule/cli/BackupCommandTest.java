@@ -55,7 +55,7 @@ class BackupCommandTest {
 
   private List<KeptObject> kept() throws IOException {
     try (Practice practice = TestHome.openAt(home.folder())) {
-      return practice.store().ledger().kept().all();
+      return practice.store().ledger().kept().all().toList();
     }
   }
 

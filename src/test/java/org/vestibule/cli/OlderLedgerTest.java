@@ -56,7 +56,7 @@ class OlderLedgerTest {
 
   private List<KeptObject> kept() throws IOException {
     try (Practice practice = TestHome.openAt(home.folder())) {
-      return new ArrayList<>(practice.store().ledger().kept().all());
+      return new ArrayList<>(practice.store().ledger().kept().all().toList());
     }
   }
 

@@ -85,7 +85,7 @@ class FilingLineTest {
   private List<String> pictures() throws IOException {
     try (Practice practice = home.open()) {
       TreeMap<String, String> pictures = new TreeMap<>();
-      for (KeptObject object : practice.store().ledger().kept().all()) {
+      for (KeptObject object : practice.store().ledger().kept().all().toList()) {
         ContentHash hash =
             practice.store().ledger().intents().find(object.sopUid()).orElseThrow().hash();
         int at = ids.indexOf(practice.store().ids().of(hash));

@@ -184,8 +184,7 @@ final class IngestBench {
   /** Wall and CPU milliseconds, megabytes read and findings that are serious. */
   private static String verify(Path home) throws IOException {
     try (Practice practice = open(home)) {
-      long bytes =
-          practice.store().ledger().kept().all().stream().mapToLong(KeptObject::sizeBytes).sum();
+      long bytes = practice.store().ledger().kept().all().mapToLong(KeptObject::sizeBytes).sum();
       long wall = System.nanoTime();
       long cpu = processCpuNanos();
       long serious = Verify.run(practice).stream().filter(finding -> finding.isSerious()).count();

@@ -1,7 +1,9 @@
 package org.vestibule.search;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -28,7 +30,10 @@ record Photo(IndexRecord record) {
 
   /** Content hashes that have the order of the ids. */
   static String hash(String id) {
-    return String.format(Locale.ROOT, "%-64s", id).replace(' ', '0');
+    String padded = (id + "0000").substring(0, 4);
+    String rest = HexFormat.of().formatHex(id.getBytes(StandardCharsets.US_ASCII));
+    String hash = String.format(Locale.ROOT, "%06x%-58s", Integer.parseInt(padded, 36), rest);
+    return hash.replace(' ', '0');
   }
 
   private Photo with(boolean filed, String view, String name, UsualFrame usual) {

@@ -147,6 +147,22 @@ class LedgerAndIndexVerifiedTest {
     assertThat(verify()).isEmpty();
   }
 
+  /** Ledger and index are compared page by page; what was changed or removed later counts. */
+  @Test
+  void aLargeStoreIsComparedToItsEnd() throws IOException {
+    for (int at = 0; at < 1203; at++) {
+      String name = "photo " + at;
+      store.ledger().changes().put(StoreFixture.photo(name).hex(), StoreFixture.json(name));
+    }
+    store.ledger().changes().remove(StoreFixture.photo("photo 3").hex());
+    store.followIndex();
+    assertThat(store.index().size()).isEqualTo(1204);
+    assertThat(verify()).isEmpty();
+    store.ledger().changes().remove(StoreFixture.photo("photo 1202").hex());
+    store.followIndex();
+    assertThat(verify()).isEmpty();
+  }
+
   @Test
   void aDamagedIndexIsAFindingAndNotTheEndOfVerify() throws IOException {
     store.close();

@@ -5,13 +5,11 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
@@ -85,12 +83,9 @@ final class Orphans {
   }
 
   List<Orphan> all() throws IOException {
-    Set<String> kept = new HashSet<>();
-    ledger.kept().all().forEach(object -> kept.add(object.sopUid()));
-    ledger.notes().all().forEach(note -> kept.add(note.sopUid()));
     Map<String, Read> found = new LinkedHashMap<>();
     for (String uid : practice.store().objects().list()) {
-      if (!kept.contains(uid) && ledger.intents().find(uid).isEmpty()) {
+      if (!isKept(uid) && ledger.intents().find(uid).isEmpty()) {
         found.put(uid, read(uid));
       }
     }
@@ -99,6 +94,10 @@ final class Orphans {
     }
     Map<String, String> filed = filed();
     return found.values().stream().map(one -> orphan(one, found, filed)).toList();
+  }
+
+  private boolean isKept(String uid) {
+    return ledger.kept().find(uid).isPresent() || ledger.notes().find(uid).isPresent();
   }
 
   private Read read(String uid) {

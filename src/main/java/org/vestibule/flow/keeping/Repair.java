@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -78,7 +79,9 @@ public final class Repair {
         dryRun
             ? (int) objects.strays().stream().filter(objects::isInterrupted).count()
             : objects.clearInterrupted();
-    for (KeptObject object : practice.store().ledger().kept().all()) {
+    Iterator<KeptObject> kept = practice.store().ledger().kept().all().iterator();
+    while (kept.hasNext()) {
+      KeptObject object = kept.next();
       bringBack(object.sopUid(), object.fileHash());
     }
     for (NoteRow note : practice.store().ledger().notes().all()) {

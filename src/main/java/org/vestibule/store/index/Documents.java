@@ -2,27 +2,20 @@ package org.vestibule.store.index;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import org.apache.lucene.document.Document;
 import org.apache.lucene.document.Field;
-import org.apache.lucene.document.IntPoint;
+import org.apache.lucene.document.KeywordField;
 import org.apache.lucene.document.NumericDocValuesField;
-import org.apache.lucene.document.SortedDocValuesField;
 import org.apache.lucene.document.StoredField;
 import org.apache.lucene.document.StringField;
-import org.apache.lucene.util.BytesRef;
 
 /** Makes an index document of a description. */
 final class Documents {
 
-  /** Field names that are not asked about by value. */
-  static final String DAY = "day";
-
-  static final String TIME = "time";
+  /** The field of the whole description. */
   static final String JSON = "json";
-  static final String ORDER = "order";
 
   private Documents() {}
 
@@ -31,7 +24,6 @@ final class Documents {
     Document document = new Document();
     add(document, IndexField.HASH, id);
     add(document, IndexField.ID, record.id());
-    document.add(new SortedDocValuesField(ORDER, new BytesRef(id)));
     document.add(new StoredField(JSON, json));
     add(document, IndexField.STATE, record.filed() ? "filed" : "waiting");
     addAll(document, IndexField.ADVICE, record.advice());
@@ -39,7 +31,7 @@ final class Documents {
     addAll(document, IndexField.TEXT, FoldedWords.of(record.treatment() + " " + record.note()));
     who(document, record.who());
     shows(document, record.shows());
-    time(document, record);
+    document.add(new NumericDocValuesField(NewestFirst.FIELD, number(id, record)));
     return document;
   }
 
@@ -57,7 +49,10 @@ final class Documents {
   }
 
   private static void shows(Document document, IndexRecord.Shows shows) {
-    add(document, IndexField.VIEW, shows.viewKey());
+    if (!shows.viewKey().isEmpty()) {
+      // A question may name a dozen views: of few candidates each is then asked for its view.
+      document.add(new KeywordField(IndexField.VIEW.fieldName(), shows.viewKey(), Field.Store.NO));
+    }
     add(document, IndexField.MIRROR, shows.mirror());
     add(document, IndexField.STAGE, shows.stage());
     addAll(document, IndexField.ACCESSORY, shows.accessories());
@@ -73,15 +68,10 @@ final class Documents {
     addAll(document, IndexField.MOUTH, shows.usual().mouth());
   }
 
-  /** Local time as if it were UTC: only its order counts. */
-  private static void time(Document document, IndexRecord record) {
+  private static long number(String id, IndexRecord record) {
     LocalDate day = record.day();
-    if (day != null) {
-      LocalDateTime taken = record.takenAt();
-      LocalDateTime time = taken != null ? taken : day.atStartOfDay();
-      document.add(new IntPoint(DAY, Math.toIntExact(day.toEpochDay())));
-      document.add(new NumericDocValuesField(TIME, time.toEpochSecond(ZoneOffset.UTC)));
-    }
+    LocalDateTime taken = record.takenAt();
+    return NewestFirst.number(taken == null && day != null ? day.atStartOfDay() : taken, id);
   }
 
   private static void addAll(Document document, IndexField field, List<?> values) {

@@ -7,12 +7,12 @@ import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.time.LocalDate;
-import java.time.LocalDateTime;
+import java.nio.CharBuffer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +26,10 @@ public final class IndexRecordJson {
 
   /** Room in which a description's fields find their places without being moved. */
   private static final int MOST_FIELDS = 64;
+
+  private static final int DECIMAL = 10;
+  private static final Set<String> NUMBERS =
+      Set.of("teeth", "segment", "quadrant", "arch", "mouth");
 
   private IndexRecordJson() {}
 
@@ -108,23 +112,19 @@ public final class IndexRecordJson {
     return new Fields(parse(text)).record();
   }
 
-  private static Map<String, List<String>> parse(String text) {
-    Map<String, List<String>> fields = new HashMap<>(MOST_FIELDS);
+  private static Map<String, Object> parse(String text) {
+    Map<String, Object> fields = new HashMap<>(MOST_FIELDS);
     try (JsonParser json = JSON.createParser(text)) {
       if (json.nextToken() != JsonToken.START_OBJECT) {
         throw new IllegalArgumentException("the description of a photograph is no JSON object");
       }
       String name = json.nextFieldName();
       for (; name != null; name = json.nextFieldName()) {
-        if (json.nextToken() == JsonToken.START_ARRAY) {
-          List<String> values = new ArrayList<>();
-          while (json.nextToken() != JsonToken.END_ARRAY) {
-            values.add(json.getText());
-          }
-          fields.put(name, values);
-        } else {
-          fields.put(name, List.of(json.getText()));
-        }
+        fields.put(
+            name,
+            json.nextToken() == JsonToken.START_ARRAY
+                ? NUMBERS.contains(name) ? numbers(json) : texts(json)
+                : json.getText());
       }
       return fields;
     } catch (IOException e) {
@@ -132,8 +132,27 @@ public final class IndexRecordJson {
     }
   }
 
+  private static List<String> texts(JsonParser json) throws IOException {
+    List<String> texts = new ArrayList<>();
+    while (json.nextToken() != JsonToken.END_ARRAY) {
+      texts.add(json.getText());
+    }
+    return texts;
+  }
+
+  /** Numbers are written as texts; a photograph has dozens, so none becomes a text of its own. */
+  private static List<Integer> numbers(JsonParser json) throws IOException {
+    List<Integer> numbers = new ArrayList<>(MOST_FIELDS);
+    while (json.nextToken() != JsonToken.END_ARRAY) {
+      CharBuffer digits =
+          CharBuffer.wrap(json.getTextCharacters(), json.getTextOffset(), json.getTextLength());
+      numbers.add(Integer.parseInt(digits, 0, digits.length(), DECIMAL));
+    }
+    return List.copyOf(numbers);
+  }
+
   /** The fields of a description. */
-  private record Fields(Map<String, List<String>> values) {
+  private record Fields(Map<String, Object> values) {
 
     IndexRecord record() {
       String object = text("object");
@@ -143,7 +162,7 @@ public final class IndexRecordJson {
           text("id"),
           text("state").equals("filed"),
           object.isEmpty() ? null : object,
-          taken.isEmpty() ? null : LocalDateTime.parse(taken),
+          taken.isEmpty() ? null : IsoTime.dateTime(taken),
           who(),
           shows(),
           text("device"),
@@ -162,7 +181,7 @@ public final class IndexRecordJson {
           text("dentist"),
           text("accession"),
           text("visit"),
-          date.isEmpty() ? null : LocalDate.parse(date));
+          date.isEmpty() ? null : IsoTime.date(date));
     }
 
     private IndexRecord.Shows shows() {
@@ -170,28 +189,22 @@ public final class IndexRecordJson {
           text("view"),
           text("viewName"),
           text("teethWords"),
-          numbers("teeth"),
+          list("teeth"),
           list("occupants"),
           list("areas"),
-          new UsualFrame(
-              numbers("segment"), numbers("quadrant"), numbers("arch"), numbers("mouth")),
+          new UsualFrame(list("segment"), list("quadrant"), list("arch"), list("mouth")),
           text("mirror"),
           text("stage"),
           list("accessories"));
     }
 
     private String text(String name) {
-      List<String> all = list(name);
-      return all.isEmpty() ? "" : all.get(0);
+      return (String) values.getOrDefault(name, "");
     }
 
-    private List<Integer> numbers(String name) {
-      List<String> texts = list(name);
-      return texts.isEmpty() ? List.of() : texts.stream().map(Integer::valueOf).toList();
-    }
-
-    private List<String> list(String name) {
-      return values.getOrDefault(name, List.of());
+    @SuppressWarnings("unchecked")
+    private <T> List<T> list(String name) {
+      return (List<T>) values.getOrDefault(name, List.of());
     }
   }
 }

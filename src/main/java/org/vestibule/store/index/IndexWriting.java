@@ -18,6 +18,11 @@ final class IndexWriting {
 
   private static final int PAGE = 500;
 
+  /**
+   * An index that is made again is written in fewer, larger pieces, which are merged less often.
+   */
+  private static final double REBUILD_BUFFER_MB = 64;
+
   private final Directory directory;
   private final WriteSteps steps;
 
@@ -66,6 +71,10 @@ final class IndexWriting {
     boolean again = mode == IndexWriterConfig.OpenMode.CREATE;
     IndexWriterConfig config = new IndexWriterConfig(null).setOpenMode(mode);
     config.setCommitOnClose(false);
+    config.setIndexSort(NewestFirst.ORDER);
+    if (again) {
+      config.setRAMBufferSizeMB(REBUILD_BUFFER_MB);
+    }
     try (IndexWriter writer = new IndexWriter(directory, config)) {
       Stamp to = applyAll(changes, from, writer);
       writer.setLiveCommitData(to.data().entrySet());

@@ -2,24 +2,24 @@ package org.vestibule.store.index;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import org.apache.lucene.index.IndexReader;
+import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.StoredFields;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
-import org.apache.lucene.search.FieldDoc;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.TopFieldCollectorManager;
-import org.apache.lucene.search.TopFieldDocs;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.LockObtainFailedException;
 import org.apache.lucene.store.MMapDirectory;
+import org.apache.lucene.util.Bits;
 import org.apache.lucene.util.BytesRef;
 import org.vestibule.store.steps.WriteSteps;
 
@@ -127,26 +127,22 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   @Override
   public IndexAnswer search(IndexQuery query) throws IOException {
-    return asking(new IndexAnswer(List.of(), 0), searcher -> search(searcher, query));
+    return asking(IndexAnswer.NONE, searcher -> search(searcher, query));
   }
 
+  /** Tier after tier, each only as far as its answers are wanted or counted. */
   private static IndexAnswer search(IndexSearcher searcher, IndexQuery query) throws IOException {
-    Query asked = Queries.of(query);
-    // One pass gives the total and the best; counting first would go through all answers twice.
-    TopFieldDocs top =
-        searcher.search(
-            asked,
-            new TopFieldCollectorManager(
-                Queries.order(query), wanted(searcher, asked, query), Integer.MAX_VALUE));
-    StoredFields stored = searcher.storedFields();
-    List<IndexAnswer.Hit> hits = new ArrayList<>();
-    for (int at = query.offset(); at < top.scoreDocs.length; at++) {
-      FieldDoc doc = (FieldDoc) top.scoreDocs[at];
-      String json = stored.document(doc.doc).get(Documents.JSON);
-      hits.add(new IndexAnswer.Hit(IndexRecordJson.read(json), Queries.tier(doc, query)));
+    int wanted = wanted(searcher, Queries.of(query), query);
+    Gathered gathered = new Gathered(searcher.storedFields(), query.offset(), wanted);
+    List<Query> tiers = Queries.byTier(query);
+    int tier = 0;
+    for (; tier < tiers.size() && !gathered.isEnough(); tier++) {
+      TopFieldCollectorManager newest =
+          new TopFieldCollectorManager(
+              NewestFirst.ORDER, Math.max(1, gathered.room()), gathered.toCount());
+      gathered.add(searcher.search(tiers.get(tier), newest), tier);
     }
-    int total = Math.toIntExact(top.totalHits.value);
-    return new IndexAnswer(hits, total);
+    return gathered.answer(tier == tiers.size());
   }
 
   /** How many answers to make room for: no more than there are, where many are asked for. */
@@ -154,6 +150,32 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       throws IOException {
     long most = (long) query.offset() + query.limit();
     return (int) (most <= FEW ? most : Math.min(most, Math.max(1, searcher.count(asked))));
+  }
+
+  @Override
+  public int size() throws IOException {
+    return asking(0, searcher -> searcher.getIndexReader().numDocs());
+  }
+
+  @Override
+  public void each(Consumer<IndexRecord> somebody) throws IOException {
+    asking(0, searcher -> each(searcher, somebody));
+  }
+
+  private static int each(IndexSearcher searcher, Consumer<IndexRecord> somebody)
+      throws IOException {
+    IndexReader reader = searcher.getIndexReader();
+    StoredFields stored = reader.storedFields();
+    for (LeafReaderContext leaf : reader.leaves()) {
+      Bits live = leaf.reader().getLiveDocs();
+      for (int doc = 0; doc < leaf.reader().maxDoc(); doc++) {
+        if (live == null || live.get(doc)) {
+          String json = stored.document(leaf.docBase + doc).get(Documents.JSON);
+          somebody.accept(IndexRecordJson.read(json));
+        }
+      }
+    }
+    return reader.numDocs();
   }
 
   @Override

@@ -37,6 +37,8 @@ final class OpenIndex {
     DirectoryReader reader = open;
     if (reader != null && searcher == null) {
       searcher = new IndexSearcher(reader);
+      // What answers a question lies in order and near; keeping sets of answers would cost more.
+      searcher.setQueryCache(null);
     }
     return Optional.ofNullable(searcher);
   }

@@ -2,6 +2,7 @@ package org.vestibule.store.index;
 
 import java.io.IOException;
 import java.util.Set;
+import java.util.function.Consumer;
 
 /** Answers questions about photographs; follows the ledger when told to. */
 public interface PhotoIndex {
@@ -23,6 +24,12 @@ public interface PhotoIndex {
   boolean isDamaged() throws IOException;
 
   IndexAnswer search(IndexQuery query) throws IOException;
+
+  /** How many photographs it describes. */
+  int size() throws IOException;
+
+  /** Gives every description to somebody, one after another, in no order. */
+  void each(Consumer<IndexRecord> somebody) throws IOException;
 
   /** True if some photograph has this value. */
   boolean has(IndexTerm term) throws IOException;

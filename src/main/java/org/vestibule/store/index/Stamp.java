@@ -12,7 +12,7 @@ import java.util.Optional;
 record Stamp(String practice, long sequence, String mark) {
 
   /** Layout of the documents; another number means that the index is made again. */
-  private static final String LAYOUT = "3";
+  private static final String LAYOUT = "4";
 
   Map<String, String> data() {
     Map<String, String> data = new HashMap<>();

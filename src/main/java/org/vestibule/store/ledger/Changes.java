@@ -97,6 +97,18 @@ public final class Changes {
         most);
   }
 
+  /** The last change of each photograph, of those after this number, at most so many, in order. */
+  public List<ChangeRow> standing(long sequence, int most) {
+    return database.list(
+        "SELECT * FROM change AS one WHERE +practice = ? AND sequence > ? AND sequence ="
+            + " (SELECT max(sequence) FROM change WHERE practice = one.practice AND id = one.id)"
+            + " ORDER BY sequence LIMIT ?",
+        Changes::read,
+        database.practice(),
+        sequence,
+        most);
+  }
+
   /** The number of the first change whose mark does not follow from those before it. */
   public Optional<Long> firstBroken() {
     String mark = "";

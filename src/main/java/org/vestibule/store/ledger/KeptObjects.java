@@ -3,10 +3,13 @@ package org.vestibule.store.ledger;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.vestibule.base.ContentHash;
 
 /** The objects that are on the disk and proved. */
 public final class KeptObjects {
+
+  private static final int PAGE = 500;
 
   private final Database database;
   private final Photos photos;
@@ -89,12 +92,26 @@ public final class KeptObjects {
         sopUid);
   }
 
-  /** Every object ever kept, rejected and replaced ones too. */
-  public List<KeptObject> all() {
+  /**
+   * Every object ever kept, rejected and replaced ones too, in order of their UIDs' text; read page
+   * by page as they are gone through, so that a large store needs no more memory than a small one.
+   */
+  public Stream<KeptObject> all() {
+    return Stream.iterate(after(""), page -> !page.isEmpty(), page -> after(last(page).sopUid()))
+        .flatMap(List::stream);
+  }
+
+  private List<KeptObject> after(String sopUid) {
     return database.list(
-        "SELECT * FROM kept WHERE practice = ? ORDER BY at, sop_uid",
+        "SELECT * FROM kept WHERE practice = ? AND sop_uid > ? ORDER BY sop_uid LIMIT ?",
         KeptObjects::read,
-        database.practice());
+        database.practice(),
+        sopUid,
+        PAGE);
+  }
+
+  private static KeptObject last(List<KeptObject> page) {
+    return page.get(page.size() - 1);
   }
 
   /** How many objects were ever kept. */

@@ -61,7 +61,7 @@ class AuditedArchiveTest {
               practice.audit(),
               new AuditPeer("archive", "", "", ""));
       try (ArchiveSession session = audited.open(Set.of(), report -> false).orThrow()) {
-        for (var kept : practice.store().ledger().kept().all()) {
+        for (var kept : practice.store().ledger().kept().all().toList()) {
           session.store(parcel(practice.store().ledger().intents().find(kept.sopUid()).get()));
         }
       }

@@ -312,7 +312,7 @@ class DeliveringTest {
           practice
               .store()
               .objects()
-              .path(practice.store().ledger().kept().all().get(0).sopUid())
+              .path(practice.store().ledger().kept().all().toList().get(0).sopUid())
               .orElseThrow();
       Lines willing = archives(name -> {});
       Files.copy(home.inbox().resolve("a.jpg"), folder.resolve("again.jpg"));

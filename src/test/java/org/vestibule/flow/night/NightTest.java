@@ -86,7 +86,7 @@ class NightTest {
   void aDamagedObjectIsTheWorstEnding() throws IOException {
     night(EVERYTHING);
     try (Practice practice = home.open()) {
-      String uid = practice.store().ledger().kept().all().get(0).sopUid();
+      String uid = practice.store().ledger().kept().all().toList().get(0).sopUid();
       Path object = practice.store().objects().path(uid).orElseThrow();
       byte[] bytes = Files.readAllBytes(object);
       bytes[bytes.length / 2] ^= 1;

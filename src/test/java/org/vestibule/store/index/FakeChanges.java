@@ -49,6 +49,12 @@ final class FakeChanges implements IndexChanges {
     return add(record.hash(), IndexRecordJson.write(record));
   }
 
+  FakeChanges undated(String name) {
+    IndexRecord record = record(name, 16, 1);
+    return add(
+        record.hash(), IndexRecordJson.write(record).replaceFirst("\"taken\":\"[^\"]*\",", ""));
+  }
+
   FakeChanges remove(String name) {
     return add(ContentHash.of(name.getBytes(UTF_8)).hex(), null);
   }

@@ -20,7 +20,7 @@ import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.StoredFields;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
-import org.apache.lucene.search.ScoreDoc;
+import org.apache.lucene.search.TopFieldCollectorManager;
 import org.apache.lucene.search.TopFieldDocs;
 import org.apache.lucene.store.FSDirectory;
 import org.vestibule.dental.Notation;
@@ -171,19 +171,33 @@ final class FindBench {
     return index.search(understood(index, words)).hits().size();
   }
 
-  /** The identical query by Lucene alone, with as much in its answer: the total and the texts. */
+  /** The identical queries by Lucene alone, counted as far, and the texts of the answers. */
   private static int answer(IndexSearcher bare, IndexQuery query) throws IOException {
-    int total = bare.count(Queries.of(query));
     StoredFields stored = bare.storedFields();
-    for (ScoreDoc doc : top(bare, query).scoreDocs) {
-      total += stored.document(doc.doc).get(Documents.JSON).length();
+    long total = 0;
+    int seen = 0;
+    int length = 0;
+    for (Query asked : Queries.byTier(query)) {
+      int room = LIMIT - seen;
+      int count = (int) Math.max(room, IndexAnswer.COUNTED + 1 - total);
+      TopFieldDocs top =
+          bare.search(
+              asked, new TopFieldCollectorManager(NewestFirst.ORDER, Math.max(1, room), count));
+      total += top.totalHits.value;
+      for (int at = 0; at < Math.min(room, top.scoreDocs.length); at++) {
+        length += stored.document(top.scoreDocs[at].doc).get(Documents.JSON).length();
+        seen++;
+      }
+      if (seen == LIMIT && total > IndexAnswer.COUNTED) {
+        break;
+      }
     }
-    return total;
+    return length;
   }
 
+  /** The newest by Lucene alone, as it gives them by itself: no tiers, no total, no texts. */
   private static TopFieldDocs top(IndexSearcher bare, IndexQuery query) throws IOException {
-    Query asked = Queries.of(query);
-    return bare.search(asked, LIMIT, Queries.order(query));
+    return bare.search(Queries.of(query), LIMIT, NewestFirst.ORDER);
   }
 
   private static double[] millis(Way way) throws IOException {

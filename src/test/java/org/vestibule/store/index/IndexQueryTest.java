@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -86,6 +87,121 @@ class IndexQueryTest {
   void aPageWithoutEndFromTheMiddleIsNoOverflow() throws IOException {
     assertThat(found(query(List.of(), List.of(), null, null, 2, Integer.MAX_VALUE)))
         .containsExactly("b0", "a0");
+  }
+
+  /** More than a thousand are not counted, unless all of them are wanted anyway. */
+  @Test
+  void manyAnswersAreCountedToAThousandAndTheListGoesOn() throws IOException {
+    FakeChanges many = new FakeChanges("alder-yard");
+    for (int at = 0; at < 1300; at++) {
+      many.put("photo " + at, at % 2 == 0 ? 16 : 26, 1 + at % 28);
+    }
+    index.follow(many);
+    IndexAnswer first = index.search(IndexQuery.all(2));
+    assertThat(first.total()).isEqualTo(1000);
+    assertThat(first.more()).isTrue();
+    IndexAnswer half = index.search(tooth("16", 2));
+    assertThat(half.total()).isEqualTo(650);
+    assertThat(half.more()).isFalse();
+    IndexAnswer all = index.search(IndexQuery.all(5000));
+    assertThat(all.hits()).hasSize(1300);
+    assertThat(all.total()).isEqualTo(1300);
+    assertThat(all.more()).isFalse();
+    IndexAnswer page = index.search(query(List.of(), List.of(), null, null, 1100, 150));
+    assertThat(page.hits()).isEqualTo(all.hits().subList(1100, 1250));
+    assertThat(page.more()).isTrue();
+  }
+
+  /** The second tier is counted where the first one's answers end. */
+  @Test
+  void tiersAreCountedTogether() throws IOException {
+    FakeChanges many = new FakeChanges("alder-yard");
+    for (int at = 0; at < 1300; at++) {
+      many.put("photo " + at, at % 2 == 0 ? 16 : 26, 1 + at % 28);
+    }
+    index.follow(many);
+    List<AnyOf> both =
+        List.of(AnyOf.of(IndexField.TOOTH, "26"), AnyOf.of(IndexField.TOOTH, "16", "26"));
+    IndexAnswer answer = index.search(query(List.of(), both, null, null, 648, 4));
+    assertThat(answer.hits()).extracting(IndexAnswer.Hit::tier).containsExactly(0, 0, 1, 1);
+    assertThat(answer.total()).isEqualTo(1000);
+    assertThat(answer.more()).isTrue();
+    IndexAnswer named = index.search(query(List.of(), both.subList(0, 1), null, null, 0, 4));
+    assertThat(named.total()).isEqualTo(650);
+    assertThat(named.more()).isFalse();
+  }
+
+  private static IndexQuery tooth(String tooth, int limit) {
+    return query(List.of(AnyOf.of(IndexField.TOOTH, tooth)), List.of(), null, null, 0, limit);
+  }
+
+  /** Two of one second keep their order, whether they came together or one after the other. */
+  @Test
+  void ofOneSecondTheSmallerHashComesFirst() throws IOException {
+    List<String> names = List.of("k", "l", "m", "n", "o", "p");
+    FakeChanges together = new FakeChanges("alder-yard");
+    FakeChanges apart = new FakeChanges("birch-row");
+    names.forEach(name -> together.put(name, 16, 5));
+    index.follow(together);
+    List<String> atOnce = found(IndexQuery.all(9));
+    for (int at = names.size() - 1; at >= 0; at--) {
+      apart.put(names.get(at), 16, 5);
+      index.follow(apart);
+    }
+    assertThat(found(IndexQuery.all(9))).isEqualTo(atOnce);
+    List<String> hashes =
+        index.search(IndexQuery.all(9)).hits().stream().map(hit -> hit.record().hash()).toList();
+    assertThat(hashes).isSorted().hasSize(6);
+  }
+
+  /** The ends of a day are the ends of its span, and what has no date lies in no span. */
+  @Test
+  void aSpanEndsWithItsLastSecond() {
+    LocalDate day = LocalDate.of(2026, 3, 2);
+    String first = "0".repeat(64);
+    String last = "f".repeat(64);
+    assertThat(
+            List.of(
+                NewestFirst.number(null, last),
+                NewestFirst.number(null, first),
+                NewestFirst.number(LocalDateTime.MIN, last),
+                NewestFirst.number(day.atStartOfDay().minusSeconds(1), first),
+                NewestFirst.number(day.atStartOfDay(), last),
+                NewestFirst.number(day.atTime(23, 59, 59), first),
+                NewestFirst.number(day.plusDays(1).atStartOfDay(), last),
+                NewestFirst.number(LocalDateTime.MAX, first)))
+        .isSorted()
+        .doesNotHaveDuplicates();
+    assertThat(NewestFirst.days(day, day))
+        .hasToString(
+            "when:["
+                + NewestFirst.number(day.atStartOfDay(), last)
+                + " TO "
+                + NewestFirst.number(day.atTime(23, 59, 59), first)
+                + "]");
+  }
+
+  @Test
+  void whatHasNoDateLiesInNoSpan() throws IOException {
+    FakeChanges changes = new FakeChanges("alder-yard").put("a", 16, 1).undated("z");
+    index.follow(changes);
+    assertThat(found(IndexQuery.all(9))).containsExactly("a0", "z0");
+    LocalDate late = LocalDate.of(9999, 12, 31);
+    assertThat(found(query(List.of(), List.of(), null, late, 0, 9))).containsExactly("a0");
+    assertThat(found(query(List.of(), List.of(), LocalDate.of(1, 1, 1), null, 0, 9)))
+        .containsExactly("a0");
+  }
+
+  /** Times with parts of a second, and years beyond four digits, are left to the library. */
+  @Test
+  void datesAreReadInEveryForm() {
+    assertThat(IsoTime.dateTime("2026-03-05T09:05:07"))
+        .isEqualTo(LocalDateTime.of(2026, 3, 5, 9, 5, 7));
+    assertThat(IsoTime.dateTime("2026-03-05T09:05")).isEqualTo(LocalDateTime.of(2026, 3, 5, 9, 5));
+    assertThat(IsoTime.dateTime("2026-03-05T09:05:07.250"))
+        .isEqualTo(LocalDateTime.of(2026, 3, 5, 9, 5, 7, 250_000_000));
+    assertThat(IsoTime.date("2026-03-05")).isEqualTo(LocalDate.of(2026, 3, 5));
+    assertThat(IsoTime.date("+12026-03-05")).isEqualTo(LocalDate.of(12026, 3, 5));
   }
 
   @Test

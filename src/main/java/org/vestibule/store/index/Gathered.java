@@ -1,0 +1,69 @@
+package org.vestibule.store.index;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.lucene.index.StoredFields;
+import org.apache.lucene.search.TopDocs;
+import org.apache.lucene.search.TotalHits;
+
+/** The answers of one tier after another, up to what is wanted, and how many there are. */
+final class Gathered {
+
+  private final StoredFields stored;
+  private final int offset;
+  private final int wanted;
+  private final List<IndexAnswer.Hit> hits = new ArrayList<>();
+  private int seen;
+  private long total;
+  private boolean counted = true;
+
+  /**
+   * Nothing yet.
+   *
+   * @param offset how many to pass over
+   * @param wanted how many to see at most, those that are passed over included
+   */
+  Gathered(StoredFields stored, int offset, int wanted) {
+    this.stored = stored;
+    this.offset = offset;
+    this.wanted = wanted;
+  }
+
+  /** How many more are wanted. */
+  int room() {
+    return wanted - seen;
+  }
+
+  /** Up to how many more are to be counted one by one. */
+  int toCount() {
+    return Math.toIntExact(Math.max(room(), Math.max(0, IndexAnswer.COUNTED + 1 - total)));
+  }
+
+  /** True if all that are wanted are here, and there are more than are counted. */
+  boolean isEnough() {
+    return room() <= 0 && total > IndexAnswer.COUNTED;
+  }
+
+  void add(TopDocs found, int tier) throws IOException {
+    total += found.totalHits.value;
+    counted &= found.totalHits.relation == TotalHits.Relation.EQUAL_TO;
+    int taken = Math.min(room(), found.scoreDocs.length);
+    for (int at = Math.max(0, offset - seen); at < taken; at++) {
+      String json = stored.document(found.scoreDocs[at].doc).get(Documents.JSON);
+      hits.add(new IndexAnswer.Hit(IndexRecordJson.read(json), tier));
+    }
+    seen += taken;
+  }
+
+  /**
+   * The answer.
+   *
+   * @param last true if no tier is left that was not asked for
+   */
+  IndexAnswer answer(boolean last) {
+    return last && counted
+        ? new IndexAnswer(hits, Math.toIntExact(total), false)
+        : new IndexAnswer(hits, Math.max(IndexAnswer.COUNTED, seen), true);
+  }
+}

@@ -1,9 +1,11 @@
 package org.vestibule.encode;
 
+import org.jspecify.annotations.Nullable;
 import org.vestibule.base.Outcome;
 import org.vestibule.dicom.DicomFile;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
+import org.vestibule.jpeg.PictureWeight;
 import org.vestibule.jpeg.Proof;
 
 /**
@@ -22,9 +24,19 @@ public final class ObjectProof {
    * @param made the object as it was made
    */
   public static Outcome<EncodedObject> prove(byte[] fromDisk, byte[] source, EncodedObject made) {
+    return prove(fromDisk, source, made, null);
+  }
+
+  /**
+   * The same of a photograph that was looked at.
+   *
+   * @param known what the look found these very bytes of the photograph to weigh; null if nothing
+   */
+  public static Outcome<EncodedObject> prove(
+      byte[] fromDisk, byte[] source, EncodedObject made, @Nullable PictureWeight known) {
     return Part10Reader.read(fromDisk)
         .then(file -> codestream(file, made))
-        .then(codestream -> Proof.of(source, made.plan(), codestream))
+        .then(codestream -> Proof.of(source, made.plan(), codestream, known))
         .map(proved -> made);
   }
 

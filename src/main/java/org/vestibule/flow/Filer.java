@@ -228,7 +228,7 @@ final class Filer {
 
   private Outcome<KeptObject> proved(EncodedObject object, Picture picture) throws IOException {
     byte[] fromDisk = readBack(object.identity().sopInstanceUid());
-    return ObjectProof.prove(fromDisk, picture.bytes(), object)
+    return ObjectProof.prove(fromDisk, picture.bytes(), object, picture.knownWeight())
         .map(
             proof ->
                 new KeptObject(

@@ -5,6 +5,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.card.CardSighting;
 import org.vestibule.card.Suspicion;
 import org.vestibule.jpeg.FirstLook;
+import org.vestibule.jpeg.PictureWeight;
 import org.vestibule.jpeg.Raster;
 import org.vestibule.jpeg.SoundScan;
 import org.vestibule.quality.Measured;
@@ -16,11 +17,13 @@ import org.vestibule.quality.QualityAdvice;
  *
  * @param measured what the advice on quality follows from; null if the picture can't be shown
  * @param sound says that the coded data need not be read again; null if that can't be said
+ * @param weight what the proof need not find again; null if it is not known
  */
-record FirstSight(@Nullable Measured measured, @Nullable SoundScan sound) {
+record FirstSight(
+    @Nullable Measured measured, @Nullable SoundScan sound, @Nullable PictureWeight weight) {
 
   /** Nothing is known. */
-  static final FirstSight NONE = new FirstSight(null, null);
+  static final FirstSight NONE = new FirstSight(null, null, null);
 
   /** With the card that a photograph shows, or what else was seen of one. */
   record WithCard(FirstSight sight, CardSighting card) {}
@@ -35,10 +38,17 @@ record FirstSight(@Nullable Measured measured, @Nullable SoundScan sound) {
         : NONE;
   }
 
-  /** Looks at a photograph that may be a card; refused if its picture can't be decoded. */
-  static Outcome<WithCard> withCard(byte[] bytes) {
+  /**
+   * Looks at a photograph that may be a card; refused if its picture can't be decoded.
+   *
+   * @param turned true if the camera asks for a turn, so that the picture will need a proof
+   */
+  static Outcome<WithCard> withCard(byte[] bytes, boolean turned) {
     return FirstLook.use(
-            bytes, QualityAdvice.PREVIEW_SIDE, look -> new Suspected(of(look), Suspicion.of(look)))
+            bytes,
+            QualityAdvice.PREVIEW_SIDE,
+            turned,
+            look -> new Suspected(of(look), Suspicion.of(look)))
         .then(
             seen -> seen.suspicion().settled(bytes).map(card -> new WithCard(seen.sight(), card)));
   }
@@ -49,6 +59,6 @@ record FirstSight(@Nullable Measured measured, @Nullable SoundScan sound) {
         preview == null
             ? null
             : Measured.of(preview, look.facts(), look.structure().frame().size());
-    return new FirstSight(measured, look.sound());
+    return new FirstSight(measured, look.sound(), look.weight());
   }
 }

@@ -6,6 +6,7 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
+import org.vestibule.base.Turn;
 import org.vestibule.card.CardSighting;
 import org.vestibule.intake.Photo;
 
@@ -21,7 +22,8 @@ final class FirstSights {
   CardSighting look(Photo photo) {
     Outcome<FirstSight.WithCard> seen;
     try {
-      seen = photo.bytes().then(FirstSight::withCard);
+      boolean turned = Turn.asShown(photo.facts().orientation()) != Turn.NONE;
+      seen = photo.bytes().then(bytes -> FirstSight.withCard(bytes, turned));
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
       // One photograph must not end the run; it counts as one that may show a card.
       return CardSighting.Refused.unopened(

@@ -1,5 +1,6 @@
 package org.vestibule.flow;
 
+import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
@@ -7,6 +8,7 @@ import org.vestibule.base.Turn;
 import org.vestibule.encode.Encoder;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.jpeg.JpegStructure;
+import org.vestibule.jpeg.PictureWeight;
 import org.vestibule.jpeg.Salvage;
 
 /**
@@ -78,6 +80,11 @@ final class Picture {
   /** What one look at the file sees, or saw before; nothing of a bare codestream. */
   FirstSight sight() {
     return bare || !sight.equals(FirstSight.NONE) ? sight : FirstSight.of(bytes);
+  }
+
+  /** What the file was found to weigh when it was looked at; null if it was not weighed. */
+  @Nullable PictureWeight knownWeight() {
+    return sight.weight();
   }
 
   ContentHash hash() {

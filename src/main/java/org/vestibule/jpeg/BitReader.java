@@ -24,7 +24,7 @@ final class BitReader {
 
   private final byte[] bytes;
   private final int end;
-  private int at;
+  int at;
 
   /** Unread bits, the next one on top. */
   long bits;
@@ -120,20 +120,33 @@ final class BitReader {
     return -1;
   }
 
-  /** Reads on until no further byte fits; at least 57 bits can then be read. */
+  /** Reads on until no further byte fits; 56 to 63 bits can then be read. */
   void fill() {
-    if (at + 8 <= end) {
-      long word = (long) WORD.get(bytes, at);
-      if (((~word - ONES) & word & TOPS) == 0) {
-        // None of eight bytes is FF, so that as many as fit are taken at once.
-        int fitting = (64 - count) >>> 3;
-        bits |= (fitting == 0 ? 0 : word & (-1L << (64 - 8 * fitting))) >>> count;
-        at += fitting;
-        count += 8 * fitting;
-        return;
-      }
+    long eight = plainEight();
+    if (eight == 0) {
+      byByte();
+      return;
     }
-    while (count <= 56) {
+    // As many bytes as fit are taken at once. What stands below them is of the byte that comes
+    // next, and will be the same when that is taken.
+    bits |= eight >>> count;
+    at += (63 - count) >>> 3;
+    count |= 56;
+  }
+
+  /** The next eight bytes if they are bits and nothing else, none of them FF; else 0. */
+  long plainEight() {
+    if (at > end - 8) {
+      return 0;
+    }
+    long word = (long) WORD.get(bytes, at);
+    return ((~word - ONES) & word & TOPS) == 0 ? word : 0;
+  }
+
+  /** The same as {@link #fill}, a byte at a time. */
+  void byByte() {
+    bits &= ~(-1L >>> count);
+    while (count < 56) {
       int value = 0;
       if (at < end && bytes[at] != (byte) 0xFF) {
         value = bytes[at++] & 0xFF;

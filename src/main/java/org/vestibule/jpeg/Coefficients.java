@@ -79,6 +79,11 @@ public final class Coefficients {
     return blocks.values[blocks.base(blockRow, blockColumn) + Zigzag.position(row, column)];
   }
 
+  /** Each component's quantisation in zigzag order. */
+  List<int[]> quantisation() {
+    return components.stream().map(blocks -> blocks.quantisation).toList();
+  }
+
   List<ComponentBlocks> components() {
     return components;
   }

@@ -38,11 +38,21 @@ public final class FirstLook {
    * @param use takes what it needs; the look itself is over when it returns
    */
   public static <T> Outcome<T> use(byte[] bytes, int previewSide, Function<FirstLook, T> use) {
+    return use(bytes, previewSide, false, use);
+  }
+
+  /**
+   * The same, of a picture that will likely be turned.
+   *
+   * @param weighs true to find what its coefficients weigh, which spares its proof a decoding
+   */
+  public static <T> Outcome<T> use(
+      byte[] bytes, int previewSide, boolean weighs, Function<FirstLook, T> use) {
     Preview.requireSide(previewSide);
     try {
       JpegStructure structure = PictureDecoder.structure(bytes);
       if (QuickLook.suits(structure, previewSide)) {
-        T made = quickly(bytes, structure, previewSide, use);
+        T made = quickly(bytes, structure, previewSide, weighs, use);
         if (made != null) {
           return Outcome.done(made);
         }
@@ -59,14 +69,19 @@ public final class FirstLook {
 
   /** Null for what is odd or damaged: that is read again the plain way, which finds the words. */
   private static <T> @Nullable T quickly(
-      byte[] bytes, JpegStructure structure, int previewSide, Function<FirstLook, T> use) {
+      byte[] bytes,
+      JpegStructure structure,
+      int previewSide,
+      boolean weighs,
+      Function<FirstLook, T> use) {
     try {
       return MemoryBudget.shared()
           .within(
               QuickLook.bytes(structure.frame()),
               () ->
                   use.apply(
-                      new FirstLook(bytes, QuickLook.read(bytes, structure), null, previewSide)));
+                      new FirstLook(
+                          bytes, QuickLook.read(bytes, structure, weighs), null, previewSide)));
     } catch (JpegFault fault) {
       return null;
     }
@@ -124,6 +139,11 @@ public final class FirstLook {
   public @Nullable SoundScan sound() {
     PlainScan plain = quick == null ? tokens().plainScan : quick.plainScan();
     return plain == null ? null : new SoundScan(length);
+  }
+
+  /** What its coefficients weigh; null if nobody asked for it, or it was read another way. */
+  public @Nullable PictureWeight weight() {
+    return quick == null ? null : quick.weight();
   }
 
   private TokenPicture tokens() {

@@ -32,25 +32,17 @@ final class LookupTable {
   /** Entries of a {@link PairTable}; none for tables without pairs. */
   final long[] pairs;
 
-  /** Entries of a {@link LookTable}; none for tables that nobody looks by. */
-  final long[] looks;
-
   /** For DC tables and the AC tables of progressive scans. */
   static LookupTable of(HuffmanTable table) {
-    return new LookupTable(table, false, false);
+    return new LookupTable(table, false);
   }
 
   /** For the AC tables of sequential scans. */
   static LookupTable withPairs(HuffmanTable table) {
-    return new LookupTable(table, true, false);
+    return new LookupTable(table, true);
   }
 
-  /** For the AC tables of scans that are looked at. */
-  static LookupTable withLooks(HuffmanTable table) {
-    return new LookupTable(table, true, true);
-  }
-
-  private LookupTable(HuffmanTable table, boolean pairs, boolean looks) {
+  private LookupTable(HuffmanTable table, boolean pairs) {
     this.table = table;
     int code = 0;
     int index = 0;
@@ -67,7 +59,6 @@ final class LookupTable {
       code <<= 1;
     }
     this.pairs = pairs ? new PairTable(this).look : new long[0];
-    this.looks = looks ? LookTable.of(this.pairs) : new long[0];
   }
 
   private int entry(int index, int length) {
@@ -89,5 +80,11 @@ final class LookupTable {
       }
     }
     return 0;
+  }
+
+  /** A coefficient of its additional bits (T.81 F.2.2.1, EXTEND); 0 of none. */
+  static int value(int size, int bits) {
+    int half = 1 << size >> 1;
+    return bits < half ? bits + 1 - (1 << size) : bits;
   }
 }

@@ -73,7 +73,7 @@ final class ProgressiveTokens {
       throw damaged("no such code");
     }
     if (size > 0) {
-      predictions[part] += LookTable.value(size, (int) (word << (entry >>> 8) >>> -size));
+      predictions[part] += LookupTable.value(size, (int) (word << (entry >>> 8) >>> -size));
     }
     in.at += entry & 63;
     return inRange(predictions[part] << low, predictions[part]);

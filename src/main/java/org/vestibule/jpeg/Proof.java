@@ -8,12 +8,13 @@ import org.vestibule.base.Turn;
 /**
  * Proves that a result holds exactly the source's coefficients, turned and cropped.
  *
- * <p>This is the slow, plain statement of what a turn is, kept apart from the engine that does it:
- * source and result are decoded by {@link PictureDecoder}, which shares nothing with the engine
- * below the marker segments, every displayed block is traced back to its stored block by the
- * samples it covers, and every coefficient by its frequencies. A picture that is neither turned nor
- * cropped and whose tables and coded bytes are the source's, byte for byte, needs no decoding: it
- * is the source's picture, sound or not ({@link CodedScan}).
+ * <p>This is the plain statement of what a turn is, kept apart from the engine that does it: every
+ * displayed block is traced back to its stored block by the samples it covers, and every
+ * coefficient by its frequencies. Source and result are decoded by decoders that share nothing with
+ * the engine below the marker segments: first by {@link ValueScan}, and what they weigh is compared
+ * ({@link WeighedProof}); where that does not settle it, by {@link PictureDecoder}, block by block.
+ * A picture that is neither turned nor cropped and whose tables and coded bytes are the source's,
+ * byte for byte, needs no decoding: it is the source's picture, sound or not ({@link CodedScan}).
  */
 public final class Proof {
 
@@ -42,7 +43,7 @@ public final class Proof {
     ProofFrame frames = new ProofFrame(source.structure(), plan.turn(), kept, result.structure());
     String difference = frames.difference();
     if (difference == null) {
-      difference = frames.quantisation(source.components(), result.components());
+      difference = frames.quantisation(source.quantisation(), result.quantisation());
     }
     if (difference == null) {
       ProofRows rows = new ProofRows(new DenseProofBlocks(source, plan.turn()), frames);
@@ -60,26 +61,70 @@ public final class Proof {
 
   /** Decodes both files, requires the result to be bare baseline, and compares. */
   public static Outcome<Proved> of(byte[] source, TranscodePlan plan, byte[] result) {
-    return of(source, plan, result, false);
+    return of(source, plan, result, null);
   }
 
   /**
-   * The same, if need be as for a picture too large for all of its coefficients.
+   * The same; a source that was weighed before is not decoded again.
    *
-   * @param huge true to compare digests whatever the size
+   * @param known what the very same bytes weigh; null if that is not known
    */
-  static Outcome<Proved> of(byte[] source, TranscodePlan plan, byte[] result, boolean huge) {
+  public static Outcome<Proved> of(
+      byte[] source, TranscodePlan plan, byte[] result, @Nullable PictureWeight known) {
+    try {
+      JpegStructure from = PictureDecoder.structure(source);
+      CropBox kept = ExpectedPart.of(from.frame(), plan);
+      if (kept != null) {
+        JpegStructure to = PictureDecoder.structure(result);
+        ProofFrame frames = new ProofFrame(from, plan.turn(), kept, to);
+        if (foreign(to) == null
+            && frames.difference() == null
+            && (hasSameCodes(source, from, plan, result, to)
+                || weighsTheSame(source, from, plan, frames, result, to, known))) {
+          return Outcome.done(new Proved(frames.blocks(), kept));
+        }
+      }
+    } catch (JpegFault fault) {
+      // What is odd or damaged is read again the plain way, which finds the words for it.
+    }
+    return inFull(source, plan, result, false);
+  }
+
+  /** The proof by tables and coded bytes; false alone proves nothing. */
+  private static boolean hasSameCodes(
+      byte[] source, JpegStructure from, TranscodePlan plan, byte[] result, JpegStructure to) {
+    if (plan.turn() != Turn.NONE || plan.crop() != null) {
+      return false;
+    }
+    CodedScan wanted = CodedScan.of(source, from);
+    CodedScan found = wanted == null ? null : CodedScan.of(result, to);
+    return wanted != null && found != null && wanted.isSameAs(found);
+  }
+
+  private static boolean weighsTheSame(
+      byte[] source,
+      JpegStructure from,
+      TranscodePlan plan,
+      ProofFrame frames,
+      byte[] result,
+      JpegStructure to,
+      @Nullable PictureWeight known) {
+    return !from.progressive()
+        && new WeighedProof(source, from, plan.turn(), frames).holds(result, to, known);
+  }
+
+  /**
+   * Decodes both files and compares block by block: the plain statement, which also says what
+   * differs.
+   *
+   * @param huge true to compare as for a picture too large for all of its coefficients
+   */
+  static Outcome<Proved> inFull(byte[] source, TranscodePlan plan, byte[] result, boolean huge) {
     try {
       JpegStructure from = PictureDecoder.structure(source);
       CropBox kept = ExpectedPart.of(from.frame(), plan);
       if (kept == null) {
         return nothingKept();
-      }
-      if (plan.turn() == Turn.NONE && plan.crop() == null) {
-        Proved coded = ofCodedBytes(source, from, kept, result);
-        if (coded != null) {
-          return Outcome.done(coded);
-        }
       }
       long need = MemoryNeed.coefficients(from.frame());
       MemoryBudget budget = MemoryBudget.shared();
@@ -93,24 +138,6 @@ public final class Proof {
     }
   }
 
-  /** The proof by tables and coded bytes; null if they differ, which alone proves nothing. */
-  private static @Nullable Proved ofCodedBytes(
-      byte[] source, JpegStructure from, CropBox kept, byte[] result) throws JpegFault {
-    CodedScan wanted = CodedScan.of(source, from);
-    if (wanted == null) {
-      return null;
-    }
-    JpegStructure to = PictureDecoder.structure(result);
-    CodedScan found = CodedScan.of(result, to);
-    ProofFrame frames = new ProofFrame(from, Turn.NONE, kept, to);
-    return found != null
-            && foreign(to) == null
-            && frames.difference() == null
-            && wanted.isSameAs(found)
-        ? new Proved(frames.blocks(), kept)
-        : null;
-  }
-
   private static Outcome<Proved> compare(
       byte[] source,
       JpegStructure from,
@@ -120,14 +147,14 @@ public final class Proof {
       byte[] result)
       throws JpegFault {
     ProofBlocks blocks;
-    List<ComponentBlocks> sourceTables;
+    List<int[]> sourceTables;
     if (dense) {
       Coefficients all = PictureDecoder.decode(source, from);
       blocks = new DenseProofBlocks(all, plan.turn());
-      sourceTables = all.components();
+      sourceTables = all.quantisation();
     } else {
       DigestProofBlocks digests = new DigestProofBlocks(from.frame(), plan.turn());
-      sourceTables = PictureDecoder.stream(source, from, digests).components();
+      sourceTables = PictureDecoder.stream(source, from, digests).quantisation();
       blocks = digests;
     }
     JpegStructure to = PictureDecoder.structure(result);
@@ -141,7 +168,7 @@ public final class Proof {
       Coefficients read = PictureDecoder.stream(result, to, rows);
       difference = read.warnings().isEmpty() ? null : read.warnings().get(0);
       if (difference == null) {
-        difference = frames.quantisation(sourceTables, read.components());
+        difference = frames.quantisation(sourceTables, read.quantisation());
       }
       if (difference == null) {
         difference = rows.difference();

@@ -52,13 +52,12 @@ final class ProofFrame {
   }
 
   /** What is wrong with the quantisation tables, or null. */
-  @Nullable String quantisation(List<ComponentBlocks> from, List<ComponentBlocks> to) {
+  @Nullable String quantisation(List<int[]> from, List<int[]> to) {
     for (int component = 0; component < from.size(); component++) {
       for (int row = 0; row < 8; row++) {
         for (int column = 0; column < 8; column++) {
           int stored = swaps() ? Zigzag.position(column, row) : Zigzag.position(row, column);
-          if (to.get(component).quantisation[Zigzag.position(row, column)]
-              != from.get(component).quantisation[stored]) {
+          if (to.get(component)[Zigzag.position(row, column)] != from.get(component)[stored]) {
             return "component "
                 + (component + 1)
                 + " has another quantisation step at "

@@ -3,20 +3,33 @@ package org.vestibule.jpeg;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Turn;
 
-/** A first look at a large sequential picture, whose tokens are forgotten as they are read. */
+/**
+ * A first look at a large sequential picture, which keeps nothing of a block but what is asked for.
+ * It reads in the proof's way, so that a picture that will be turned can be weighed for its proof
+ * at the same time.
+ */
 final class QuickLook {
 
-  /** Bytes for a block: its DC coefficient, its place, and samples at 1/8, at 1/4 and shown. */
+  /** Bytes for a block: samples at 1/8, at 1/4 and shown, and the preview's. */
   private static final int BLOCK_BYTES = 16;
 
-  private final TokenPicture picture;
+  private final byte[] bytes;
+  private final JpegStructure structure;
   private final FactsCounter facts;
+  private final @Nullable BlockWeights weights;
+  private final List<PlaneWeigher> weighers = new ArrayList<>();
+  private final @Nullable ReducedPlane[] planes;
+  private @Nullable PlainScan plainScan;
 
-  private QuickLook(TokenPicture picture) {
-    this.picture = picture;
-    JpegFrame frame = picture.structure.frame();
+  private QuickLook(byte[] bytes, JpegStructure structure, boolean weighs) {
+    this.bytes = bytes;
+    this.structure = structure;
+    this.weights = weighs ? new BlockWeights(Turn.NONE) : null;
+    JpegFrame frame = structure.frame();
     this.facts = new FactsCounter(frame, frame.components().get(0));
+    this.planes = new ReducedPlane[frame.components().size()];
   }
 
   /** True for what can be looked at so, and be shown at this size by two samples to a block. */
@@ -43,26 +56,37 @@ final class QuickLook {
     return MemoryNeed.blocks(frame) * BLOCK_BYTES;
   }
 
-  /** Reads all codes; whatever is damaged, odd or unsuited is thrown as a fault. */
-  static QuickLook read(byte[] bytes, JpegStructure structure) throws JpegFault {
-    QuickLook look = new QuickLook(new TokenPicture(structure, false, Tokens.forgetting()));
-    TokenDecoder.look(bytes, look.picture, look::plane);
+  /**
+   * Reads all codes; whatever is damaged, odd or unsuited is thrown as a fault.
+   *
+   * @param weighs true if the picture is to be weighed
+   */
+  static QuickLook read(byte[] bytes, JpegStructure structure, boolean weighs) throws JpegFault {
+    QuickLook look = new QuickLook(bytes, structure, weighs);
+    look.plainScan = ValueScan.read(bytes, structure, look::plane).plainScan();
     return look;
   }
 
   /** Lays out a component's plane, once its quantisation is known. */
-  private void plane(int index, int[] quantisation) {
-    TokenPlane plane = picture.planes.get(index);
-    PreviewScale scale = PreviewScale.of(picture.structure.frame(), plane.component, 1);
+  private PlaneReading plane(int index, int[] quantisation) {
+    JpegFrame frame = structure.frame();
+    BlockGrid grid = BlockGrid.of(frame, frame.components().get(index));
+    PreviewScale scale = PreviewScale.of(frame, frame.components().get(index), 1);
     ReducedPlane reduced =
         index == 0
-            ? new ReducedPlane(plane.grid, quantisation, 2, 2, facts)
-            : new ReducedPlane(plane.grid, quantisation, scale.across(), scale.down(), null);
-    plane.reduced = reduced;
+            ? new ReducedPlane(grid, quantisation, 2, 2, facts)
+            : new ReducedPlane(grid, quantisation, scale.across(), scale.down(), null);
+    planes[index] = reduced;
+    PlaneWeigher weigher = null;
+    if (weights != null) {
+      weigher = PlaneWeigher.ofSource(weights, index, grid);
+      weighers.add(weigher);
+    }
+    return new PlaneReading(grid, reduced, weigher);
   }
 
   JpegStructure structure() {
-    return picture.structure;
+    return structure;
   }
 
   PictureFacts facts() {
@@ -70,7 +94,12 @@ final class QuickLook {
   }
 
   @Nullable PlainScan plainScan() {
-    return picture.plainScan;
+    return plainScan;
+  }
+
+  /** What the picture weighs; null if it was not weighed. */
+  @Nullable PictureWeight weight() {
+    return weights == null ? null : PictureWeight.of(bytes, weighers);
   }
 
   /** The brightness at a quarter. */
@@ -81,25 +110,21 @@ final class QuickLook {
 
   /** The brightness at an eighth: the DC coefficients. */
   GrayRaster eighth() {
-    TokenPlane plane = picture.planes.get(0);
-    byte[] samples = new byte[plane.dc.length];
-    for (int i = 0; i < samples.length; i++) {
-      samples[i] = ReducedPlane.sample(plane.dc[i] * plane.quantisation[0] + 4);
-    }
-    return GrayRaster.owning(plane.grid.wide(), plane.grid.high(), samples);
+    ReducedPlane plane = reduced(0);
+    return GrayRaster.owning(plane.grid.wide(), plane.grid.high(), plane.means);
   }
 
   /** The picture for the eye. */
   Raster preview(int maxSide) {
     List<PreviewPlane> shown = new ArrayList<>();
-    for (int i = 0; i < picture.planes.size(); i++) {
+    for (int i = 0; i < planes.length; i++) {
       shown.add(i == 0 ? PreviewPlane.of(eighth()) : PreviewPlane.of(reduced(i)));
     }
-    return Preview.of(picture.structure, shown, maxSide);
+    return Preview.of(structure, shown, maxSide);
   }
 
   private ReducedPlane reduced(int component) {
-    ReducedPlane reduced = picture.planes.get(component).reduced;
+    ReducedPlane reduced = planes[component];
     if (reduced == null) {
       throw new IllegalStateException("component " + (component + 1) + " was not read");
     }

@@ -34,8 +34,11 @@ final class ReducedPlane {
   /** The same down. */
   private final int falls;
 
-  /** The steps of the fine frequencies, if they count; 0 at all other positions. */
-  final int[] fine = new int[64];
+  /** A sample for each block, where facts are counted. */
+  final byte[] means;
+
+  /** The steps of the fine frequencies, 0 at all other positions; null if they don't count. */
+  final int @Nullable [] fine;
 
   private final @Nullable FactsCounter facts;
 
@@ -54,27 +57,29 @@ final class ReducedPlane {
     this.down = down;
     this.leans = across == 2 ? -1 : 0;
     this.falls = down == 2 ? -1 : 0;
-    if (facts != null) {
-      System.arraycopy(
-          steps,
-          FactsCounter.FIRST_FINE,
-          fine,
-          FactsCounter.FIRST_FINE,
-          FactsCounter.LAST_FINE + 1 - FactsCounter.FIRST_FINE);
-    }
+    this.fine = facts == null ? null : fine(steps);
+    this.means = new byte[facts == null ? 0 : Math.multiplyExact(grid.wide(), grid.high())];
     this.facts = facts;
     this.stride = Math.multiplyExact(grid.wide(), across);
     this.samples = new byte[Math.multiplyExact(stride, Math.multiplyExact(grid.high(), down))];
   }
 
-  /** Takes a block that was just looked at. */
-  void block(int row, int column, int dc, LookedBlock read) {
+  private static int[] fine(int[] steps) {
+    int[] fine = new int[64];
+    for (int at = FactsCounter.FIRST_FINE; at <= FactsCounter.LAST_FINE; at++) {
+      fine[at] = steps[at];
+    }
+    return fine;
+  }
+
+  /** Takes a block that was just read. */
+  void block(int row, int column, ValueReader read) {
+    int mean = read.dc * steps[0] + 4;
     if (across == 1 && down == 1) {
-      samples[row * stride + column] = sample(dc * steps[0] + 4);
+      samples[row * stride + column] = sample(mean);
       return;
     }
     int[] low = read.low;
-    int mean = dc * steps[0] + 4;
     place(
         row,
         column,
@@ -83,6 +88,7 @@ final class ReducedPlane {
         (low[DOWN] * steps[DOWN]) & falls,
         (low[BOTH] * steps[BOTH]) & leans & falls);
     if (facts != null) {
+      means[row * grid.wide() + column] = sample(mean);
       facts.detail(read.energy);
       facts.patches(row, column, samples, row * 2 * stride + column * 2, stride);
     }

@@ -37,9 +37,6 @@ final class SequentialTokens {
 
   private final int[] forgottenPairs = new int[PairTable.ENTRIES];
 
-  /** The block that was looked at last. */
-  final LookedBlock looked;
-
   /** Set once a value was met that a baseline picture can't carry. */
   boolean beyondBaseline;
 
@@ -48,7 +45,6 @@ final class SequentialTokens {
     this.out = out;
     this.transposes = transposes;
     this.predictions = new int[parts];
-    this.looked = new LookedBlock(in);
   }
 
   /** Forgets predictions, as at the start of every restart interval. */
@@ -67,15 +63,6 @@ final class SequentialTokens {
     } else {
       pairs(ac, plane.pairCounts, plane.acCounts);
     }
-  }
-
-  /** Reads a block of which only {@link #looked} is kept. */
-  void look(TokenPlane plane, int index, int part, LookupTable dc, LookupTable ac, int[] fine)
-      throws JpegFault {
-    in.ready();
-    plane.dc[index] = dc(part, dc);
-    looked.read(ac, fine);
-    beyondBaseline |= looked.beyondBaseline;
   }
 
   /** Reads a block that only fills up an MCU, or that was cropped away, and forgets it. */
@@ -98,7 +85,7 @@ final class SequentialTokens {
     if (size > 0) {
       int bits = (int) (word << (entry >>> 8) >>> -size);
       // Negative differences come as their magnitude's complement (T.81 F.2.2.1, EXTEND).
-      predictions[part] += LookTable.value(size, bits);
+      predictions[part] += LookupTable.value(size, bits);
       beyondBaseline |= size > MOST_DC_BITS;
     }
     in.at += entry & 31;

@@ -44,7 +44,7 @@ final class TokenBlock {
       }
       if (size > 0) {
         int bits = size > Tokens.MOST_BITS ? chunk[at++] : token & 0xFF;
-        values[position] = LookTable.value(size, bits) * quantisation[position];
+        values[position] = LookupTable.value(size, bits) * quantisation[position];
       }
     }
   }

@@ -6,23 +6,11 @@ import org.jspecify.annotations.Nullable;
 final class TokenDecoder extends PictureWalk {
 
   private final TokenPicture picture;
-  private final @Nullable Onlooker onlooker;
   private @Nullable PlainScan plainScan;
 
-  /** Is told of a component before its blocks are read. */
-  interface Onlooker {
-    void component(int index, int[] quantisation);
-  }
-
-  private TokenDecoder(byte[] bytes, TokenPicture picture, @Nullable Onlooker onlooker) {
+  private TokenDecoder(byte[] bytes, TokenPicture picture) {
     super(bytes, picture.structure);
     this.picture = picture;
-    this.onlooker = onlooker;
-  }
-
-  /** Decodes a picture that forgets its tokens; each block is shown before it is forgotten. */
-  static void look(byte[] bytes, TokenPicture picture, Onlooker onlooker) throws JpegFault {
-    new TokenDecoder(bytes, picture, onlooker).decode();
   }
 
   /** Decodes only to see whether the scans are sound; the tokens are forgotten. */
@@ -35,7 +23,7 @@ final class TokenDecoder extends PictureWalk {
    * thrown as a fault.
    */
   static TokenPicture decode(byte[] bytes, TokenPicture picture) throws JpegFault {
-    new TokenDecoder(bytes, picture, null).decode();
+    new TokenDecoder(bytes, picture).decode();
     return picture;
   }
 
@@ -57,9 +45,6 @@ final class TokenDecoder extends PictureWalk {
     for (int i = 0; i < count; i++) {
       ScanHeader.Part part = header.components().get(i);
       planes[i] = picture.planes.get(part.index());
-      if (onlooker != null) {
-        onlooker.component(part.index(), quantisation(part.index()));
-      }
       dc[i] = LookupTable.of(tables.dcTable(part.dcTable()));
       ac[i] = acTable(header, ac, i);
     }
@@ -77,7 +62,6 @@ final class TokenDecoder extends PictureWalk {
         return made[i];
       }
     }
-    HuffmanTable table = tables.acTable(selector);
-    return onlooker == null ? LookupTable.withPairs(table) : LookupTable.withLooks(table);
+    return LookupTable.withPairs(tables.acTable(selector));
   }
 }

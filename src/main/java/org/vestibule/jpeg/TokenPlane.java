@@ -1,7 +1,5 @@
 package org.vestibule.jpeg;
 
-import org.jspecify.annotations.Nullable;
-
 /**
  * Where the blocks of one component stand among the tokens: those that hold picture samples, row by
  * row as stored.
@@ -28,9 +26,6 @@ final class TokenPlane {
 
   /** The quantisation table in zigzag order, as stored. */
   int[] quantisation = new int[0];
-
-  /** Takes each block that is read while the tokens are forgotten; null if nobody looks. */
-  @Nullable ReducedPlane reduced;
 
   TokenPlane(JpegFrame frame, JpegComponent component) {
     this.component = component;

@@ -86,13 +86,7 @@ final class TokenScan {
   private void block(TokenPlane plane, int row, int column, int part) throws JpegFault {
     if (plane.keeps(row, column)) {
       int index = row * plane.grid.wide() + column;
-      ReducedPlane reduced = plane.reduced;
-      if (reduced == null) {
-        blocks.block(plane, index, part, dc[part], ac[part]);
-      } else {
-        blocks.look(plane, index, part, dc[part], ac[part], reduced.fine);
-        reduced.block(row, column, plane.dc[index], blocks.looked);
-      }
+      blocks.block(plane, index, part, dc[part], ac[part]);
     } else {
       blocks.passed(part, dc[part], ac[part]);
     }

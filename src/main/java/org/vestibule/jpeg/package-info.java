@@ -24,19 +24,22 @@
  * <p>Most is asked of a photograph when it comes in and nobody has decided about it yet: is it
  * sound, is it a card, how good is it. {@code FirstLook} answers all from one reading of its codes.
  * Of large sequential pictures it keeps no tokens either: blocks become samples at 1/8 and 1/4 and
- * counts as they are read ({@code LookedBlock}, {@code ReducedPlane}), the same as the token ways
- * make of them. What it says of the bytes ({@code SoundScan}) spares an untouched picture another
- * reading.
+ * counts as they are read ({@code ValueReader}, {@code ReducedPlane}), the same as the token ways
+ * make of them. It reads them as the proof does. What it says of the bytes ({@code SoundScan})
+ * spares an untouched picture another reading, and what they weigh ({@code PictureWeight}) spares
+ * the proof of a turned one a second decoding of its source.
  *
  * <h2>The proof</h2>
  *
- * <p>{@code Proof} decodes source and result with the plain decoder and its own statement of what a
- * turn is. It shares the reading of marker segments and tables with the engine, and nothing below:
- * a wrong look-up table, a wrong sign or a block in the wrong place can't hide by being wrong the
- * same way twice. That costs more than the transcoding itself; it is spent because each photograph
- * is filed once and kept for decades. Blocks are compared coefficient by coefficient; where all of
- * the source's would not fit into memory, by digests of 128 bits a block. The result is never held
- * whole.
+ * <p>{@code Proof} decodes source and result with decoders of its own and its own statement of what
+ * a turn is. It shares the reading of marker segments and tables with the engine, and nothing
+ * below: a wrong look-up table, a wrong sign or a block in the wrong place can't hide by being
+ * wrong the same way twice. A picture that stays as it is, is proved by its tables and coded bytes.
+ * A sequential picture that is turned is proved by 128 bits that every coefficient and its place go
+ * into ({@code PictureWeight}, {@code ValueReader}): source and result must have the same. Whatever
+ * that does not settle, and every difference, is decoded with the plain decoder and compared
+ * coefficient by coefficient; where all of the source's would not fit into memory, by digests of
+ * 128 bits a block.
  *
  * <p>A third decoder, and a coder, both a bit at a time and by nobody's tables but their own, live
  * in the tests as the reference of both.

@@ -36,8 +36,8 @@ final class ProofTest {
     byte[] result = Transcoder.transcode(block, mirrored).orThrow().bytes();
 
     for (boolean digests : new boolean[] {false, true}) {
-      assertThat(Proof.of(block, mirrored, result, digests)).isInstanceOf(Outcome.Done.class);
-      assertThat(reason(Proof.of(block, TranscodePlan.AS_IS, result, digests)))
+      assertThat(Proof.inFull(block, mirrored, result, digests)).isInstanceOf(Outcome.Done.class);
+      assertThat(reason(Proof.inFull(block, TranscodePlan.AS_IS, result, digests)))
           .isEqualTo("component 1 differs in block row 0, column 0");
     }
   }

@@ -49,7 +49,7 @@ final class RandomPeerTest {
       Coefficients expected = Coefficients.decode(peer.transform(source, theirs)).orThrow();
       byte[] made = outcome.orThrow().bytes();
       Peer.assertSame(Coefficients.decode(made).orThrow(), expected, what);
-      assertThat(Proof.of(source, new TranscodePlan(turn, null, true), made, true))
+      assertThat(Proof.inFull(source, new TranscodePlan(turn, null, true), made, true))
           .as(what)
           .isInstanceOf(Outcome.Done.class);
       compared++;

@@ -70,8 +70,8 @@ final class ReferenceTest {
           && source.parts().size() != 3) {
         // Three components without a word are YCbCr on both sides; others are not told apart.
         byte[] made = done.value().bytes();
-        assertThat(Proof.of(jpeg, plan, made, false)).isInstanceOf(Outcome.Done.class);
-        assertThat(Proof.of(jpeg, plan, made, true)).isInstanceOf(Outcome.Done.class);
+        assertThat(Proof.inFull(jpeg, plan, made, false)).isInstanceOf(Outcome.Done.class);
+        assertThat(Proof.inFull(jpeg, plan, made, true)).isInstanceOf(Outcome.Done.class);
       }
     }
   }

@@ -8,12 +8,12 @@ import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Arrays;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.DicomFile;
+import org.vestibule.dicom.FileHead;
 import org.vestibule.dicom.Part10Reader;
 import org.vestibule.dicom.Tags;
 import org.vestibule.store.ledger.DeliveryRow;
@@ -22,11 +22,8 @@ import org.vestibule.store.objects.ObjectStore;
 /** Makes a parcel of an object on the disk, of whose file only the head is read. */
 final class ParcelReader {
 
-  /** Preamble, prefix and the element that says how long the rest of the meta information is. */
-  private static final int FIXED_HEAD = 144;
-
-  private static final int GROUP_LENGTH_AT = 140;
-  private static final int LONGEST_META = 1 << 16;
+  /** The shortest data set that there is: one element without a value. */
+  private static final int LEAST_DATA_BYTES = 8;
 
   private final ObjectStore objects;
 
@@ -53,28 +50,28 @@ final class ParcelReader {
     if (size < 0) {
       return damaged("is missing here");
     }
-    byte[] head = head(source);
-    Outcome<DicomFile> file = Part10Reader.read(head);
-    if (file instanceof Refused<DicomFile>) {
+    Optional<FileHead> read;
+    try (ReadableByteChannel file = source.openChannel()) {
+      read = FileHead.read(file);
+    }
+    if (read.isEmpty() || size - read.get().dataStart() < LEAST_DATA_BYTES) {
       return damaged("is damaged here");
     }
-    DataSet meta = file.orThrow().meta();
-    Optional<String> sopClass = meta.string(Tags.MediaStorageSOPClassUID);
-    if (sopClass.isEmpty()
-        || !meta.string(Tags.MediaStorageSOPInstanceUID).equals(Optional.of(sopUid))) {
+    FileHead head = read.get();
+    if (!head.sopInstance().equals(sopUid)) {
       return damaged("is not the one that its name says");
     }
     Outcome<Instance> instance =
-        row.note() ? ofNote(sopClass.get(), sopUid) : ofPhoto(row, sopClass.get(), sopUid);
+        row.note() ? ofNote(head.sopClass(), sopUid) : ofPhoto(row, head.sopClass(), sopUid);
     return instance.map(
         known ->
             new Parcel(
                 known,
-                file.orThrow().transferSyntax().uid(),
+                head.transferSyntax().uid(),
                 row.note() ? Parcel.Kind.NOTE : Parcel.Kind.PHOTO,
                 source,
                 size,
-                head.length));
+                head.dataStart()));
   }
 
   private static Outcome<Instance> ofPhoto(DeliveryRow row, String sopClass, String sopUid) {
@@ -130,26 +127,6 @@ final class ParcelReader {
     @Override
     public ReadableByteChannel openChannel() throws IOException {
       return FileChannel.open(path, StandardOpenOption.READ);
-    }
-  }
-
-  /** Up to where the data set begins; shorter if the file is. */
-  private static byte[] head(Parcel.Source source) throws IOException {
-    try (InputStream in = source.open()) {
-      byte[] fixed = in.readNBytes(FIXED_HEAD);
-      if (fixed.length < FIXED_HEAD) {
-        return fixed;
-      }
-      long length = 0;
-      for (int i = 3; i >= 0; i--) {
-        length = length << 8 | (fixed[GROUP_LENGTH_AT + i] & 0xFF);
-      }
-      if (length > LONGEST_META) {
-        return new byte[0];
-      }
-      byte[] head = Arrays.copyOf(fixed, FIXED_HEAD + (int) length);
-      int read = in.readNBytes(head, FIXED_HEAD, (int) length);
-      return Arrays.copyOf(head, FIXED_HEAD + read);
     }
   }
 

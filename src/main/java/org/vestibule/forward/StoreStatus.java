@@ -10,6 +10,9 @@ import org.vestibule.forward.StoreAnswer.Refused;
 /** What the status of a C-STORE response, or a reason of PS3.18 I.2.2, means for a delivery. */
 public final class StoreStatus {
 
+  /** PS3.7 C.1.1. */
+  private static final int SUCCESS = 0x0000;
+
   /** PS3.7 C.5.11: the archive has an object with this identifier. */
   private static final int DUPLICATE = 0x0111;
 
@@ -28,10 +31,13 @@ public final class StoreStatus {
 
   /** The same with what the archive said it changed. */
   public static StoreAnswer answer(int status, String more, Map<String, String> coerced) {
+    if (status == SUCCESS) {
+      return new Accepted(status, "", coerced); // what nearly every answer is, without a table
+    }
     StatusTable.Meaning meaning = StatusTable.STORE.meaning(status);
     String words = words(status, meaning.words(), more);
     return switch (meaning.effect()) {
-      case ACCEPTED, THERE -> new Accepted(status, status == 0 ? "" : words, coerced);
+      case ACCEPTED, THERE -> new Accepted(status, words, coerced);
       case REFUSED -> new Refused(status, words);
       // It may have kept the object before it failed: then a correction has to reach it.
       case LATER -> new Failed(status, words, Reach.OBJECT, true);

@@ -134,6 +134,12 @@ final class Connection implements AutoCloseable {
       writeClear(tls.get().getOutputStream(), parts);
       return;
     }
+    if (parts.length == 1) {
+      while (parts[0].hasRemaining()) {
+        channel.write(parts[0]);
+      }
+      return;
+    }
     long left = 0;
     for (ByteBuffer part : parts) {
       left += part.remaining();

@@ -48,10 +48,13 @@ final class Exchange {
 
   /** The context for a service, or for objects written in one transfer syntax. */
   Optional<AgreedContext> context(String abstractSyntax, Optional<String> transferSyntax) {
-    return contexts.values().stream()
-        .filter(c -> c.abstractSyntax().equals(abstractSyntax))
-        .filter(c -> transferSyntax.isEmpty() || transferSyntax.get().equals(c.transferSyntax()))
-        .findFirst();
+    for (AgreedContext context : contexts.values()) {
+      if (context.abstractSyntax().equals(abstractSyntax)
+          && (transferSyntax.isEmpty() || transferSyntax.get().equals(context.transferSyntax()))) {
+        return Optional.of(context);
+      }
+    }
+    return Optional.empty();
   }
 
   int nextMessageId() {

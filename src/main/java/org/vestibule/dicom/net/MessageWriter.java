@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.ReadableByteChannel;
 import java.time.Duration;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,8 +21,9 @@ final class MessageWriter {
   private final Connection connection;
   private final int fragmentBytes;
   private final Duration silence;
-  private final PduBlock block;
-  private final ByteBuffer[] parts;
+
+  /** Made for the first object, since much that is said over an association needs none. */
+  private @Nullable PduBlock block;
 
   /** Of an object, the other side must take so much in a second, on the whole. */
   private static final long SLOWEST_BYTES_PER_SECOND = 8 << 10;
@@ -52,8 +52,6 @@ final class MessageWriter {
     long body =
         mostBodyBytes == 0 ? PduBlock.BLOCK_BYTES : Math.min(mostBodyBytes, PduBlock.BLOCK_BYTES);
     this.fragmentBytes = (int) (body - PduBlock.VALUE_HEADER_BYTES) & ~1;
-    this.block = new PduBlock(fragmentBytes);
-    this.parts = new ByteBuffer[block.mostParts() + 1];
   }
 
   /** Queues a command; it goes out with the data behind it or by {@link #flush}. */
@@ -94,32 +92,45 @@ final class MessageWriter {
    * @throws PduBlock.SourceFailed if it can't be read or has become shorter
    */
   void data(int contextId, ReadableByteChannel source, long bytes) throws IOException {
+    PduBlock pdus = block(contextId);
     end = Deadline.after(silence.plusSeconds(bytes / SLOWEST_BYTES_PER_SECOND));
     long done = 0;
     while (done < bytes) {
-      int length = (int) Math.min(block.capacity(), bytes - done);
-      block.fill(source, length);
+      int length = (int) Math.min(pdus.capacity(), bytes - done);
+      pdus.fill(source, length);
       done += length;
-      parts[0] = waiting.flip();
-      int count = block.lay(contextId, done == bytes, parts, 1);
-      write(count);
-      block.restore();
+      ByteBuffer laid = pdus.pdus(done == bytes);
+      if (waiting.position() > 0) {
+        write(waiting.flip(), laid);
+        waiting.clear();
+      } else {
+        write(laid);
+      }
     }
+    pdus.restore();
     end = null;
+  }
+
+  private PduBlock block(int contextId) {
+    PduBlock last = block;
+    if (last == null || !last.isFor(contextId)) {
+      last = new PduBlock(contextId, fragmentBytes);
+      block = last;
+    }
+    return last;
   }
 
   /** Sends what is queued. */
   void flush() throws IOException {
     if (waiting.position() > 0) {
-      parts[0] = waiting.flip();
-      write(1);
+      write(waiting.flip());
+      waiting.clear();
     }
   }
 
-  private void write(int count) throws IOException {
+  private void write(ByteBuffer... parts) throws IOException {
     Deadline all = end;
     connection.allow(all == null ? silence : all.atMost(silence));
-    connection.write(count == parts.length ? parts : Arrays.copyOf(parts, count));
-    waiting.clear();
+    connection.write(parts);
   }
 }

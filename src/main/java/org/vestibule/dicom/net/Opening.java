@@ -33,9 +33,7 @@ final class Opening {
 
   static Opened open(RemoteEntity remote, List<Offer> offers, Predicate<CommitmentReport> reports)
       throws NetFailure {
-    // The first hash of a record takes longer than the sending of a photograph.
-    List<Offer> distinct =
-        offers.size() == 1 ? List.copyOf(offers) : offers.stream().distinct().toList();
+    List<Offer> distinct = offers.stream().distinct().toList();
     if (distinct.isEmpty() || distinct.size() > MOST_OFFERS) {
       throw new IllegalArgumentException("1 to 128 offers but " + distinct.size());
     }

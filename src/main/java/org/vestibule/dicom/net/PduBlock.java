@@ -3,11 +3,13 @@ package org.vestibule.dicom.net;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.ReadableByteChannel;
+import java.nio.channels.ScatteringByteChannel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A stretch of a data set in memory, with the headers that make P-DATA-TF PDUs of it (PS3.8 9.3.5)
- * beside it. Headers and places of a full block are always the same and made once.
+ * A stretch of a data set in memory, as the P-DATA-TF PDUs that carry it (PS3.8 9.3.5): header,
+ * value, header, value. The values are read into their places between the headers, which are the
+ * same in every block but the last and made once, so that one read and one write move it all.
  */
 final class PduBlock {
 
@@ -16,46 +18,67 @@ final class PduBlock {
 
   static final int VALUE_HEADER_BYTES = 6;
 
+  private static final int MOST_FRAGMENTS = 64;
   private static final int HEADER_BYTES = Pdu.HEADER_BYTES + VALUE_HEADER_BYTES;
   private static final int CONTEXT_AT = HEADER_BYTES - 2;
   private static final int LAST = 2;
 
+  private final int contextId;
   private final int fragmentBytes;
+  private final int pduBytes;
   private final ByteBuffer block;
-  private final ByteBuffer[] parts;
+  private final ByteBuffer[] values;
+  private int fragments;
+  private int lastBytes;
 
   /**
    * @param fragmentBytes how much of the data set one PDU carries; even
    */
-  PduBlock(int fragmentBytes) {
+  PduBlock(int contextId, int fragmentBytes) {
+    this.contextId = contextId;
     this.fragmentBytes = fragmentBytes;
-    int fragments = BLOCK_BYTES / fragmentBytes;
-    this.block = ByteBuffer.allocateDirect(fragments * fragmentBytes);
-    ByteBuffer headers = ByteBuffer.allocateDirect(fragments * HEADER_BYTES);
-    this.parts = new ByteBuffer[2 * fragments];
-    for (int i = 0; i < fragments; i++) {
-      parts[2 * i] = headers.slice(i * HEADER_BYTES, HEADER_BYTES);
-      parts[2 * i + 1] = block.slice(i * fragmentBytes, fragmentBytes);
-      header(parts[2 * i], fragmentBytes);
+    this.pduBytes = HEADER_BYTES + fragmentBytes;
+    int most = Math.min(MOST_FRAGMENTS, BLOCK_BYTES / fragmentBytes);
+    this.block = ByteBuffer.allocateDirect(most * pduBytes);
+    this.values = new ByteBuffer[most];
+    for (int i = 0; i < most; i++) {
+      values[i] = block.slice(i * pduBytes + HEADER_BYTES, fragmentBytes);
+      header(i, fragmentBytes, 0);
     }
   }
 
-  private static void header(ByteBuffer header, int valueBytes) {
-    header.put(0, (byte) Pdu.DATA).putInt(2, valueBytes + VALUE_HEADER_BYTES);
-    header.putInt(Pdu.HEADER_BYTES, valueBytes + 2);
+  private void header(int fragment, int valueBytes, int control) {
+    int at = fragment * pduBytes;
+    block.put(at, (byte) Pdu.DATA).putInt(at + 2, valueBytes + VALUE_HEADER_BYTES);
+    block.putInt(at + Pdu.HEADER_BYTES, valueBytes + 2);
+    block.put(at + CONTEXT_AT, (byte) contextId).put(at + CONTEXT_AT + 1, (byte) control);
   }
 
+  boolean isFor(int context) {
+    return contextId == context;
+  }
+
+  /** How many bytes of a data set fit into it. */
   int capacity() {
-    return block.capacity();
+    return values.length * fragmentBytes;
   }
 
-  /** Reads this many bytes, at most the capacity. */
+  /** Reads this many bytes: as many as it holds, or at the end of a data set fewer. */
   void fill(ReadableByteChannel source, int length) throws SourceFailed {
-    block.clear().limit(length);
+    fragments = (length + fragmentBytes - 1) / fragmentBytes;
+    lastBytes = length - (fragments - 1) * fragmentBytes;
+    for (int i = 0; i < fragments; i++) {
+      values[i].clear();
+    }
+    values[fragments - 1].limit(lastBytes);
     try {
-      while (block.hasRemaining()) {
-        if (source.read(block) < 0) {
+      int open = 0;
+      while (open < fragments) {
+        if (read(source, open) < 0) {
           throw new SourceFailed(null);
+        }
+        while (open < fragments && !values[open].hasRemaining()) {
+          open++;
         }
       }
     } catch (SourceFailed shorter) {
@@ -65,40 +88,27 @@ final class PduBlock {
     }
   }
 
+  private long read(ReadableByteChannel source, int from) throws IOException {
+    return source instanceof ScatteringByteChannel file
+        ? file.read(values, from, fragments - from)
+        : source.read(values[from]);
+  }
+
   /**
-   * The PDUs of the bytes that were read, in order: header, value, header, value.
+   * The PDUs of the bytes that were read.
    *
    * @param ends true if the data set ends with them
    */
-  int lay(int contextId, boolean ends, ByteBuffer[] into, int at) {
-    int length = block.position();
-    int fragments = (length + fragmentBytes - 1) / fragmentBytes;
-    for (int i = 0; i < fragments; i++) {
-      boolean last = i == fragments - 1;
-      int part = last ? length - i * fragmentBytes : fragmentBytes;
-      ByteBuffer header = parts[2 * i];
-      header.clear().put(CONTEXT_AT, (byte) contextId);
-      header.put(CONTEXT_AT + 1, (byte) (last && ends ? LAST : 0));
-      if (last) {
-        header(header, part);
-      }
-      into[at + 2 * i] = header;
-      into[at + 2 * i + 1] = parts[2 * i + 1].clear().limit(part);
+  ByteBuffer pdus(boolean ends) {
+    if (ends) {
+      header(fragments - 1, lastBytes, LAST);
     }
-    return at + 2 * fragments;
+    return block.clear().limit((fragments - 1) * pduBytes + HEADER_BYTES + lastBytes);
   }
 
-  /** Undoes what {@link #lay} changed for a last fragment that was not full. */
+  /** Undoes what {@link #pdus} changed for a last fragment. */
   void restore() {
-    int fragments = (block.position() + fragmentBytes - 1) / fragmentBytes;
-    if (fragments > 0) {
-      header(parts[2 * (fragments - 1)], fragmentBytes);
-    }
-  }
-
-  /** How many buffers {@link #lay} may give. */
-  int mostParts() {
-    return parts.length;
+    header(fragments - 1, fragmentBytes, 0);
   }
 
   /** The object can't be read, or is shorter than was said when the sending began. */

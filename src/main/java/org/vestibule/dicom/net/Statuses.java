@@ -20,23 +20,9 @@ final class Statuses {
   private record Row(
       String service, int first, int last, Answer.Kind kind, boolean again, String words) {}
 
-  private static final int HEX = 16;
-
-  private static final List<Row> ROWS =
-      Rows.of("statuses.csv").stream()
-          .map(
-              f ->
-                  new Row(
-                      f.get(0),
-                      Integer.parseInt(f.get(1), HEX),
-                      Integer.parseInt(f.get(2), HEX),
-                      Answer.Kind.valueOf(f.get(3)),
-                      f.get(4).equals("yes"),
-                      f.get(5)))
-          .toList();
-
-  private static final Row UNKNOWN =
-      new Row(OTHER, 0, 0xFFFF, Answer.Kind.FAILURE, true, "answered with an unknown status");
+  /** What nearly every answer is; the table is read when another one comes. */
+  private static final Answer DONE =
+      new Answer(Answer.Kind.SUCCESS, SUCCESS, "done", false, "", List.of());
 
   private Statuses() {}
 
@@ -50,6 +36,9 @@ final class Statuses {
 
   static Answer read(String service, CommandSet answer) {
     int status = answer.number(CommandSet.STATUS);
+    if (status == SUCCESS) {
+      return DONE;
+    }
     return of(service, status, answer.text(CommandSet.ERROR_COMMENT), answer.offending());
   }
 
@@ -59,17 +48,39 @@ final class Statuses {
   }
 
   private static Answer of(String service, int status, String comment, List<String> offending) {
-    Row row = row(service, status);
+    Row row = Table.row(service, status);
     return new Answer(row.kind(), status, row.words(), row.again(), comment, offending);
   }
 
-  private static Row row(String service, int status) {
-    for (Row row : ROWS) {
-      boolean fits = row.service().equals(service) || row.service().equals(OTHER);
-      if (fits && row.first() <= status && status <= row.last()) {
-        return row;
+  /** Read at its first use. */
+  private static final class Table {
+
+    private static final int HEX = 16;
+
+    private static final List<Row> ROWS =
+        Rows.of("statuses.csv").stream()
+            .map(
+                f ->
+                    new Row(
+                        f.get(0),
+                        Integer.parseInt(f.get(1), HEX),
+                        Integer.parseInt(f.get(2), HEX),
+                        Answer.Kind.valueOf(f.get(3)),
+                        f.get(4).equals("yes"),
+                        f.get(5)))
+            .toList();
+
+    private static final Row UNKNOWN =
+        new Row(OTHER, 0, 0xFFFF, Answer.Kind.FAILURE, true, "answered with an unknown status");
+
+    private static Row row(String service, int status) {
+      for (Row row : ROWS) {
+        boolean fits = row.service().equals(service) || row.service().equals(OTHER);
+        if (fits && row.first() <= status && status <= row.last()) {
+          return row;
+        }
       }
+      return UNKNOWN;
     }
-    return UNKNOWN;
   }
 }

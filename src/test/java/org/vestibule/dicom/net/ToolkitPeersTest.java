@@ -95,8 +95,8 @@ class ToolkitPeersTest {
     return RunningPeer.ofToolkit("storescp", all);
   }
 
-  private StoredFile photograph(int number, int bytes) throws IOException {
-    return StoredFile.of(Photographs.write(folder, "2.25.100" + number, bytes)).orThrow();
+  private FileToSend photograph(int number, int bytes) throws IOException {
+    return FileToSend.of(Photographs.write(folder, "2.25.100" + number, bytes));
   }
 
   private List<Path> received() throws IOException {
@@ -106,10 +106,10 @@ class ToolkitPeersTest {
   }
 
   /** What the toolkit kept is, behind its own head, our data set byte for byte. */
-  private void assertKept(StoredFile sent, Path kept) throws IOException {
+  private void assertKept(FileToSend sent, Path kept) throws IOException {
     byte[] ours = Files.readAllBytes(sent.path());
     byte[] data = Arrays.copyOfRange(ours, (int) sent.dataStart(), ours.length);
-    StoredFile read = StoredFile.of(kept).orThrow();
+    FileToSend read = FileToSend.of(kept);
     byte[] theirs = Files.readAllBytes(kept);
     assertThat(Arrays.copyOfRange(theirs, (int) read.dataStart(), theirs.length)).isEqualTo(data);
     assertThat(read.sopInstance()).isEqualTo(sent.sopInstance());
@@ -119,13 +119,13 @@ class ToolkitPeersTest {
   @ParameterizedTest
   @CsvSource({"4096", "16384", "131072"})
   void storesPhotographsOfAnySizeByteForByte(String mostBytes) throws IOException {
-    List<StoredFile> sent =
+    List<FileToSend> sent =
         List.of(photograph(1, 2), photograph(2, 70_000), photograph(3, 3_000_000));
     try (RunningPeer peer = storage("-pdu", mostBytes)) {
       List<Offer> offers = List.of(Offer.of(sent.get(0)), ECHO.get(0));
       Association association = Association.open(remote(peer), offers).orThrow();
       assertThat(association.echo().orThrow().kind()).isEqualTo(Answer.Kind.SUCCESS);
-      for (StoredFile file : sent) {
+      for (FileToSend file : sent) {
         assertThat(association.store(file).orThrow().sentence()).isEqualTo("done (status 0000)");
       }
       assertThat(association.release()).isEqualTo(Outcome.done(true));
@@ -138,7 +138,7 @@ class ToolkitPeersTest {
 
   @Test
   void storesByTlsWithOurCertificateWhereItIsAskedFor() throws IOException {
-    StoredFile file = photograph(1, 400_000);
+    FileToSend file = photograph(1, 400_000);
     try (RunningPeer peer =
         storage(
             "+tls", key("archive", "key"), key("archive", "crt"), "+cf", key("practice", "crt"))) {
@@ -171,7 +171,7 @@ class ToolkitPeersTest {
 
   @Test
   void storesByTlsWithoutACertificateOfOurs() throws IOException {
-    StoredFile file = photograph(1, 400_000);
+    FileToSend file = photograph(1, 400_000);
     try (RunningPeer peer = storage("+tls", key("archive", "key"), key("archive", "crt"), "-ic");
         Association association =
             Association.open(
@@ -222,7 +222,7 @@ class ToolkitPeersTest {
   @ParameterizedTest
   @CsvSource({"--abort-after", "--abort-during"})
   void anAbortingArchiveEndsTheAssociation(String option) throws IOException {
-    StoredFile file = photograph(1, 3_000_000);
+    FileToSend file = photograph(1, 3_000_000);
     try (RunningPeer peer = storage(option)) {
       Association association = Association.open(remote(peer), List.of(Offer.of(file))).orThrow();
       Outcome.Refused<Answer> refused = refused(association.store(file));
@@ -234,7 +234,7 @@ class ToolkitPeersTest {
 
   @Test
   void aSlowArchiveIsGivenUp() throws IOException {
-    StoredFile file = photograph(1, 70_000);
+    FileToSend file = photograph(1, 70_000);
     try (RunningPeer peer = storage("--sleep-during", "30")) {
       Association association =
           Association.open(
@@ -250,7 +250,7 @@ class ToolkitPeersTest {
 
   @Test
   void anArchiveThatWasKilledIsCalledAgain() throws IOException {
-    StoredFile file = photograph(1, 100_000);
+    FileToSend file = photograph(1, 100_000);
     List<Offer> offers = List.of(Offer.of(file));
     try (RunningPeer peer = storage()) {
       Association first = Association.open(remote(peer), offers).orThrow();

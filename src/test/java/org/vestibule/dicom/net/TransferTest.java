@@ -62,7 +62,7 @@ class TransferTest {
             takeDataSet(),
             send(data(1, 3, answer(0x8001, 1, 0))),
             listen())) {
-      StoredFile file = StoredFile.of(path).orThrow();
+      FileToSend file = FileToSend.of(path);
       try (Association association =
           Association.open(peer.remote(WAIT), List.of(Offer.of(file))).orThrow()) {
         Answer answer = association.store(file).orThrow();
@@ -150,7 +150,7 @@ class TransferTest {
   }
 
   private Answer storeAnswered(byte[] command) throws IOException {
-    StoredFile file = StoredFile.of(Photographs.write(folder, UID, 100)).orThrow();
+    FileToSend file = FileToSend.of(Photographs.write(folder, UID, 100));
     try (ScriptedPeer peer =
             ScriptedPeer.of(
                 take(1),
@@ -167,7 +167,7 @@ class TransferTest {
 
   @Test
   void whoStopsTakingIsSilentTooLong() throws IOException {
-    StoredFile file = StoredFile.of(Photographs.write(folder, UID, 40_000_000)).orThrow();
+    FileToSend file = FileToSend.of(Photographs.write(folder, UID, 40_000_000));
     try (ScriptedPeer peer =
         ScriptedPeer.of(take(1), send(accept(0, accepted(1, 0, Photographs.JPEG))), hang())) {
       Association association =
@@ -182,7 +182,7 @@ class TransferTest {
 
   @Test
   void whoGoesInTheMiddleCutsTheConnection() throws IOException {
-    StoredFile file = StoredFile.of(Photographs.write(folder, UID, 40_000_000)).orThrow();
+    FileToSend file = FileToSend.of(Photographs.write(folder, UID, 40_000_000));
     try (ScriptedPeer peer =
         ScriptedPeer.of(take(1), send(accept(0, accepted(1, 0, Photographs.JPEG))), take(3))) {
       Association association =
@@ -201,7 +201,7 @@ class TransferTest {
   @Test
   void aFileThatWasCutSinceIsSaidSoAndTheOtherSideHearsAnAbort() throws IOException {
     Path path = Photographs.write(folder, UID, 100_000);
-    StoredFile file = StoredFile.of(path).orThrow();
+    FileToSend file = FileToSend.of(path);
     Files.write(path, Arrays.copyOf(Files.readAllBytes(path), 50_000));
     try (ScriptedPeer peer =
         ScriptedPeer.of(take(1), send(accept(16384, accepted(1, 0, Photographs.JPEG))), listen())) {
@@ -214,21 +214,6 @@ class TransferTest {
       List<byte[]> sent = peer.received();
       assertThat(sent.get(sent.size() - 1)).isEqualTo(pdu(7, new byte[4 - 2], hex("0200")));
     }
-  }
-
-  @Test
-  void whatIsNoDicomFileIsNotSent() throws IOException {
-    Path text = Files.writeString(folder.resolve("a.dcm"), "x".repeat(500));
-    assertThat(refused(StoredFile.of(text)).sentence())
-        .isEqualTo(
-            "the file a.dcm is no whole DICOM file: run verify; a damaged object is restored from"
-                + " the backup");
-    Path cut = folder.resolve("b.dcm");
-    Files.write(cut, Arrays.copyOf(Files.readAllBytes(Photographs.write(folder, UID, 9)), 200));
-    assertThat(refused(StoredFile.of(cut)).reason())
-        .isEqualTo("the file b.dcm is no whole DICOM file");
-    assertThat(refused(StoredFile.of(folder.resolve("c.dcm"))).sentence())
-        .isEqualTo("the file c.dcm is not there: run verify to see what is missing");
   }
 
   private static final List<Offer> FIND =

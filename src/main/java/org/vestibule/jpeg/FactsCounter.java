@@ -22,8 +22,8 @@ final class FactsCounter {
   private final int patchesWide;
   private final int patchesHigh;
 
-  /** Four that are added up, because neighbours are often as bright as each other. */
-  private final int[][] histograms = new int[4][256];
+  /** Two that are added up, because neighbours are often as bright as each other. */
+  private final int[][] histograms = new int[2][256];
 
   private final int[] detail = new int[FOCUS_STEPS * LARGEST_FOCUS + 1];
 
@@ -51,19 +51,20 @@ final class FactsCounter {
     }
   }
 
-  /** Counts the four patches of a block, which start at this place of their plane. */
-  void patches(int blockRow, int blockColumn, byte[] means, int at, int stride) {
-    if (2 * blockColumn + 1 < patchesWide && 2 * blockRow + 1 < patchesHigh) {
-      histograms[0][means[at] & 0xFF]++;
-      histograms[1][means[at + 1] & 0xFF]++;
-      histograms[2][means[at + stride] & 0xFF]++;
-      histograms[3][means[at + stride + 1] & 0xFF]++;
-      return;
-    }
-    for (int i = 0; i < 4; i++) {
-      int y = i >> 1;
-      int x = i & 1;
-      patch(2 * blockRow + y, 2 * blockColumn + x, means[at + y * stride + x]);
+  /** Counts all patches of a plane that has a sample for each. */
+  void patches(byte[] means, int stride) {
+    int[] even = histograms[0];
+    int[] odd = histograms[1];
+    for (int row = 0; row < patchesHigh; row++) {
+      int end = row * stride + patchesWide;
+      int at = row * stride;
+      for (; at < end - 1; at += 2) {
+        even[means[at] & 0xFF]++;
+        odd[means[at + 1] & 0xFF]++;
+      }
+      if (at < end) {
+        even[means[at] & 0xFF]++;
+      }
     }
   }
 
@@ -74,11 +75,8 @@ final class FactsCounter {
    * @param energy sum of the squares of its fine frequencies, dequantised
    */
   void detail(long energy) {
-    detail[
-        (int)
-            Math.min(
-                (long) FOCUS_STEPS * LARGEST_FOCUS,
-                (long) (Math.sqrt(energy / 64.0) * FOCUS_STEPS))]++;
+    // Sixteen steps of a root mean square over 64 samples are twice the root of their sum.
+    detail[(int) Math.min(FOCUS_STEPS * LARGEST_FOCUS, 2 * Math.sqrt((double) energy))]++;
   }
 
   PictureFacts facts() {

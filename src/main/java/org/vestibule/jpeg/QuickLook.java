@@ -64,6 +64,8 @@ final class QuickLook {
   static QuickLook read(byte[] bytes, JpegStructure structure, boolean weighs) throws JpegFault {
     QuickLook look = new QuickLook(bytes, structure, weighs);
     look.plainScan = ValueScan.read(bytes, structure, look::plane).plainScan();
+    ReducedPlane brightness = look.reduced(0);
+    look.facts.patches(brightness.samples, brightness.stride);
     return look;
   }
 

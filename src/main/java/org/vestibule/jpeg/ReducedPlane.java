@@ -90,7 +90,6 @@ final class ReducedPlane {
     if (facts != null) {
       means[row * grid.wide() + column] = sample(mean);
       facts.detail(read.energy);
-      facts.patches(row, column, samples, row * 2 * stride + column * 2, stride);
     }
   }
 

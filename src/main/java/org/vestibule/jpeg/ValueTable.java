@@ -86,7 +86,7 @@ final class ValueTable {
   }
 
   private static long steps(int entry) {
-    return (entry >>> 4 & 15) + 1;
+    return 1L + (entry >>> 4 & 15);
   }
 
   /** The value after an entry's code (T.81 F.2.2.1, EXTEND). */

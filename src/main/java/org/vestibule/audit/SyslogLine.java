@@ -12,7 +12,9 @@ interface SyslogLine extends Closeable {
   /**
    * Makes sure, as far as the protocol can, that everything handed over has left.
    *
+   * @return false if the other side does not end the connection when it is told to: it has been
+   *     sent everything, but has not said so
    * @throws IOException if the other side has gone away meanwhile
    */
-  void settle() throws IOException;
+  boolean settle() throws IOException;
 }

@@ -20,8 +20,8 @@ import org.vestibule.keys.TlsSide;
 
 /**
  * Sends what stands in the files and was not sent yet, oldest first. One process at a time; the
- * mark moves only after the messages before it have left, so a message may come twice and is never
- * left out.
+ * mark moves only after the messages before it have left, so a message comes twice if the
+ * connection broke before it was certain that the server could read it, and is never left out.
  */
 final class SyslogSender {
 
@@ -111,6 +111,7 @@ final class SyslogSender {
     }
     int count = 0;
     int skipped = 0;
+    boolean certain;
     Place reached;
     try (SyslogLine line = done.value();
         Unsent unsent = new Unsent(folder, mark.read())) {
@@ -129,12 +130,37 @@ final class SyslogSender {
         }
         reached = unsent.place();
       }
-      line.settle();
+      certain = line.settle();
+    }
+    if (!certain) {
+      certain = isThere();
+    }
+    if (!certain) {
+      return "the syslog server "
+          + server.host()
+          + ":"
+          + server.port()
+          + " did not end the connection and takes no other: see whether it runs; the messages are"
+          + " kept and sent again";
     }
     mark.write(reached);
     sent += count;
     tooLong += skipped;
     return "";
+  }
+
+  /**
+   * Whether the server can still be reached. One that keeps a connection open though it was told
+   * goodbye has been sent everything, nothing was broken off, and the way to it works: that is all
+   * that RFC 5425 lets one know, and sending again would only repeat it for ever.
+   */
+  private boolean isThere() throws IOException {
+    Outcome<SyslogLine> again = open();
+    if (again instanceof Done<SyslogLine> done) {
+      done.value().close();
+      return true;
+    }
+    return false;
   }
 
   private Outcome<SyslogLine> open() throws IOException {

@@ -36,8 +36,8 @@ final class UdpLine implements SyslogLine {
   }
 
   @Override
-  public void settle() {
-    // UDP has nothing to ask.
+  public boolean settle() {
+    return true; // UDP has nothing to ask
   }
 
   @Override

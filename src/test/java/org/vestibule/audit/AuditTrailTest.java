@@ -189,6 +189,21 @@ class AuditTrailTest {
     }
   }
 
+  /** It takes everything and holds each connection open; it is not told the same for ever. */
+  @Test
+  void aServerThatNeverClosesGetsEachMessageOnce() throws Exception {
+    try (CountingReceiver receiver = new CountingReceiver(certificate, 0);
+        AuditTrail trail = trail(tls(receiver.port(), certificate.trusted()))) {
+      receiver.neverClose();
+      for (int i = 0; i < 3; i++) {
+        trail.record(event("m" + i + "."));
+      }
+      assertThat(trail.send()).isEqualTo(new SendReport(3, 0, 0, ""));
+      assertThat(trail.send()).isEqualTo(SendReport.NOTHING);
+      assertThat(words(receiver)).hasSize(3);
+    }
+  }
+
   @Test
   void aServerThatIsNotTrustedGetsNothing() throws Exception {
     try (CountingReceiver receiver = new CountingReceiver(certificate, 0);

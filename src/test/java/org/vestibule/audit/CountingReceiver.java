@@ -20,6 +20,8 @@ final class CountingReceiver implements Closeable {
   private final List<String> messages = new CopyOnWriteArrayList<>();
   private final Thread thread;
   private volatile int hangUpAfter = Integer.MAX_VALUE;
+  private final List<Socket> keptOpen = new CopyOnWriteArrayList<>();
+  private volatile boolean neverCloses;
 
   CountingReceiver(TestCertificate certificate, int port) throws IOException {
     this.certificate = certificate;
@@ -37,12 +39,21 @@ final class CountingReceiver implements Closeable {
     return messages;
   }
 
+  /** Against RFC 5425 4.4: it reads everything and says no goodbye. */
+  void neverClose() {
+    neverCloses = true;
+  }
+
   void hangUpAfter(int count) {
     hangUpAfter = count;
   }
 
   private void serve() {
     while (!server.isClosed()) {
+      if (neverCloses) {
+        serveWithoutEnd();
+        continue;
+      }
       try (Socket plain = server.accept();
           SSLSocket socket =
               certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0)) {
@@ -51,6 +62,19 @@ final class CountingReceiver implements Closeable {
       } catch (IOException ended) {
         // The next line will be accepted.
       }
+    }
+  }
+
+  private void serveWithoutEnd() {
+    try {
+      Socket plain = server.accept();
+      SSLSocket socket =
+          certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0);
+      keptOpen.add(plain);
+      socket.startHandshake();
+      read(socket.getInputStream(), plain);
+    } catch (IOException ended) {
+      // The next line will be accepted.
     }
   }
 
@@ -74,6 +98,9 @@ final class CountingReceiver implements Closeable {
 
   @Override
   public void close() throws IOException {
+    for (Socket open : keptOpen) {
+      open.close();
+    }
     server.close();
   }
 }

@@ -1,5 +1,6 @@
 package org.vestibule.audit;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
@@ -93,7 +94,7 @@ class TlsLineTest {
     try (TlsLine line =
         to(socket -> socket.getInputStream().transferTo(OutputStream.nullOutputStream()))) {
       line.send("2026-03-14T06:00:00Z", "<AuditMessage/>");
-      line.settle(); // this one closes
+      assertThat(line.settle()).isTrue();
     }
     try (TlsLine line =
         to(
@@ -102,12 +103,12 @@ class TlsLineTest {
               Thread.sleep(60_000);
             })) {
       line.send("2026-03-14T06:00:00Z", "<AuditMessage/>");
-      assertThatThrownBy(line::settle).isInstanceOf(LineEndedException.class);
+      assertThat(line.settle()).isFalse();
     }
   }
 
   @Test
-  void aServerThatTalksForEverEndsTheLineToo() throws Exception {
+  void aServerThatTalksForEverIsNotListenedToForEver() throws Exception {
     try (TlsLine line =
         to(
             socket -> {
@@ -117,7 +118,7 @@ class TlsLineTest {
               }
             })) {
       line.send("2026-03-14T06:00:00Z", "<AuditMessage/>");
-      assertThatThrownBy(line::settle).isInstanceOf(LineEndedException.class);
+      assertThat(line.settle()).isFalse();
     }
   }
 }

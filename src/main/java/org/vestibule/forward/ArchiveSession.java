@@ -2,6 +2,7 @@ package org.vestibule.forward;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A connection to an archive. It never throws because of what the archive says or does: trouble is
@@ -28,6 +29,16 @@ public interface ArchiveSession extends AutoCloseable {
 
   /** Asks which of these the archive can show, at the level of single objects. */
   PresenceAnswer ask(List<Instance> instances);
+
+  /**
+   * Looks for objects that it answered well about and did not show, wherever it may have filed them
+   * instead. Nothing found means nothing: it may be that it can't be asked so.
+   *
+   * @return SOP Instance UID to identifiers, as {@link PresenceAnswer.Answered} has them
+   */
+  default Map<String, Map<String, String>> lookElsewhere(List<Sought> sought) {
+    return Map.of();
+  }
 
   /** Ends the session in order if it can be, else at once. */
   @Override

@@ -1,6 +1,7 @@
 package org.vestibule.forward;
 
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dicom.DataSet;
@@ -45,5 +46,16 @@ final class Coercions {
           });
     }
     return changed;
+  }
+
+  /** By what this object's patient can be found elsewhere; empty if its file can't be read. */
+  Optional<Sought> sought(Instance instance) {
+    return reader.data(instance.sopInstanceUid()) instanceof Done<DataSet> object
+        ? Optional.of(
+            new Sought(
+                instance,
+                object.value().string(Tags.PatientID).orElse(""),
+                object.value().string(Tags.AccessionNumber).orElse("")))
+        : Optional.empty();
   }
 }

@@ -2,8 +2,10 @@ package org.vestibule.forward;
 
 import java.math.BigInteger;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.vestibule.forward.DestinationRules.Confirm;
 import org.vestibule.store.ledger.Deliveries;
@@ -21,6 +23,9 @@ final class Confirmation {
 
   /** How often a query may miss an object before it is sent again. */
   private static final int QUERIES = 4;
+
+  /** For so many of those that are not shown the archive's other studies are looked through. */
+  private static final int MOST_SOUGHT = 20;
 
   /** A question that got no answer is asked again after the second pause, twice the first. */
   private static final int UNANSWERED_PAUSE = 2;
@@ -130,7 +135,18 @@ final class Confirmation {
           who);
       return new Asked(failed.sessionOver(), failed.words());
     }
-    Map<String, Map<String, String>> found = ((PresenceAnswer.Answered) answer).found();
+    Map<String, Map<String, String>> found =
+        new HashMap<>(((PresenceAnswer.Answered) answer).found());
+    List<Sought> sought =
+        rows.stream()
+            .filter(row -> !found.containsKey(row.sopUid()))
+            .limit(MOST_SOUGHT)
+            .map(row -> coercions.sought(instance(row)))
+            .flatMap(Optional::stream)
+            .toList();
+    if (!sought.isEmpty()) {
+      found.putAll(session.lookElsewhere(sought));
+    }
     deliveries.record(rows.stream().map(row -> answered(row, found)).toList(), who);
     return Asked.WELL;
   }

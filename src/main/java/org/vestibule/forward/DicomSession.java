@@ -97,6 +97,15 @@ final class DicomSession implements ArchiveSession {
     return query.answer();
   }
 
+  /** Where relational queries are granted, that was asked in one question before. */
+  @Override
+  public Map<String, Map<String, String>> lookElsewhere(List<Sought> sought) {
+    if (!association.isOpen() || association.isRelational()) {
+      return Map.of();
+    }
+    return new ElsewhereQuery(association, System.nanoTime() + allQuestions.toNanos()).look(sought);
+  }
+
   private static String words(Outcome<?> refused) {
     return PlainLine.of(((Refused<?>) refused).sentence());
   }

@@ -381,6 +381,20 @@ class CourierTest {
   }
 
   @Test
+  void whatIsNotShownWhereItWasSentIsLookedForElsewhere() throws IOException {
+    confirm = Confirm.QUERY;
+    archive.shows = uid -> false;
+    String uid = filed.file("a.jpg", "P1");
+    archive.elsewhere = Map.of(uid, Map.of("StudyInstanceUID", "2.25.99"));
+    deliver();
+    assertThat(archive.sought).extracting(Sought::patientId).containsExactly("P1");
+    assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+    DeliveryRow row = row("a.jpg");
+    assertThat(filed.ledger.deliveries().coerced(row.number()))
+        .containsExactly(Map.entry("StudyInstanceUID", new Changed(row.studyUid(), "2.25.99")));
+  }
+
+  @Test
   void theNoteArrivesBeforeTheNewObject() throws IOException {
     String old = filed.file("a.jpg", "P1");
     deliver();

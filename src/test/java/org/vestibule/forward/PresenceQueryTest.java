@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -165,6 +166,72 @@ class PresenceQueryTest {
       assertThat(failed.open()).containsExactly("2.25.3");
       assertThat(failed.sessionOver()).isFalse();
       assertThat(failed.words()).isEqualTo("the question could not be worked on (status C001)");
+    }
+  }
+
+  /**
+   * An archive that answers by the hierarchy alone (PS3.4 C.4.1.2.2.1) and has the object in
+   * another study of its patient, in the second of two series.
+   */
+  private static FindPeer.Matches hierarchical(DataSet question) {
+    String study = question.string(Tags.StudyInstanceUID).orElse("");
+    String series = question.string(Tags.SeriesInstanceUID).orElse("");
+    DataSet found = new DataSet();
+    switch (question.string(LEVEL).orElse("")) {
+      case "STUDY" -> {
+        if (!question.string(Tags.PatientID).equals(Optional.of("P1"))) {
+          return new FindPeer.Matches(0, List.of());
+        }
+        found.put(Tags.StudyInstanceUID, "2.25.99").put(Tags.PatientID, "P1");
+      }
+      case "SERIES" -> {
+        return new FindPeer.Matches(
+            study.equals("2.25.99") ? 0 : 0xA900,
+            List.of(
+                new DataSet().put(Tags.SeriesInstanceUID, "2.25.31"),
+                new DataSet().put(Tags.SeriesInstanceUID, "2.25.32")));
+      }
+      default -> {
+        if (!study.equals("2.25.99") || !series.equals("2.25.32")) {
+          return new FindPeer.Matches(0, List.of());
+        }
+        found.put(Tags.SOPInstanceUID, MOVED.sopInstanceUid());
+      }
+    }
+    return new FindPeer.Matches(0, List.of(found));
+  }
+
+  @Test
+  void whatWasFiledUnderAnotherStudyIsFoundLevelByLevelElsewhere() throws IOException {
+    try (FindPeer peer = new FindPeer(false, PresenceQueryTest::hierarchical);
+        ArchiveSession session = open(peer, Set.of())) {
+      assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", "A-17"))))
+          .isEqualTo(
+              Map.of(
+                  "2.25.2",
+                  Map.of(
+                      "StudyInstanceUID", "2.25.99",
+                      "SeriesInstanceUID", "2.25.32",
+                      "PatientID", "P1")));
+      assertThat(peer.questions).hasSize(5); // by accession number, by patient, series, two of them
+    }
+  }
+
+  @Test
+  void lookingElsewhereEndsAtTheFirstFailureAndAfterSoManyQuestions() throws IOException {
+    List<DataSet> many = new ArrayList<>();
+    for (int i = 0; i < 100; i++) {
+      many.add(
+          new DataSet()
+              .put(Tags.StudyInstanceUID, "2.25.9" + i)
+              .put(Tags.SeriesInstanceUID, "2.25.8" + i));
+    }
+    for (int status : new int[] {0, 0xC001}) {
+      try (FindPeer peer = new FindPeer(false, question -> new FindPeer.Matches(status, many));
+          ArchiveSession session = open(peer, Set.of())) {
+        assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", "A-17")))).isEmpty();
+        assertThat(peer.questions).hasSize(status == 0 ? 200 : 1);
+      }
     }
   }
 }

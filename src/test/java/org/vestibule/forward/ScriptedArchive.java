@@ -59,6 +59,12 @@ final class ScriptedArchive implements Archive {
   /** What it answers to the so-manieth question instead of what it shows; null if it shows it. */
   IntFunction<@Nullable PresenceAnswer> questions = number -> null;
 
+  /** What it shows where it was not sent. */
+  Map<String, Map<String, String>> elsewhere = Map.of();
+
+  /** What it was to look for elsewhere. */
+  final List<Sought> sought = new ArrayList<>();
+
   int opened;
   int asked;
 
@@ -180,6 +186,13 @@ final class ScriptedArchive implements Archive {
         }
       }
       return new PresenceAnswer.Answered(found);
+    }
+
+    @Override
+    public Map<String, Map<String, String>> lookElsewhere(List<Sought> wanted) {
+      mustLive();
+      sought.addAll(wanted);
+      return elsewhere;
     }
 
     @Override

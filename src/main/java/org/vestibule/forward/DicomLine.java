@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.Outcome;
+import org.vestibule.dicom.TransferSyntax;
 import org.vestibule.dicom.net.AeTitle;
 import org.vestibule.dicom.net.Association;
 import org.vestibule.dicom.net.NetUids;
@@ -71,9 +72,13 @@ public final class DicomLine implements Archive {
     List<Offer> offers = new ArrayList<>();
     offers.add(Offer.ofService(NetUids.STORAGE_COMMITMENT_PUSH));
     offers.add(Offer.ofService(NetUids.STUDY_ROOT_FIND));
-    forms.stream()
-        .map(form -> new Offer(form.sopClassUid(), List.of(form.transferSyntaxUid())))
-        .forEach(offers::add);
+    for (Form form : forms) {
+      offers.add(new Offer(form.sopClassUid(), List.of(form.transferSyntaxUid())));
+      if (form.transferSyntaxUid().equals(TransferSyntax.EXPLICIT_LITTLE_ENDIAN.uid())) {
+        offers.add(
+            new Offer(form.sopClassUid(), List.of(TransferSyntax.IMPLICIT_LITTLE_ENDIAN.uid())));
+      }
+    }
     Duration allQuestions = remote.timeouts().answer().multipliedBy(QUESTIONS);
     PendingReports pending = new PendingReports(reports);
     return Association.open(remote, offers, pending::take)

@@ -8,9 +8,12 @@ import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dicom.Dictionary;
+import org.vestibule.dicom.TransferSyntax;
 import org.vestibule.dicom.net.Answer;
 import org.vestibule.dicom.net.Association;
 import org.vestibule.dicom.net.InstanceReference;
+import org.vestibule.dicom.net.Offer;
+import org.vestibule.dicom.net.Sendable;
 
 /** One association with an archive, in the courier's terms. */
 final class DicomSession implements ArchiveSession {
@@ -32,7 +35,7 @@ final class DicomSession implements ArchiveSession {
 
   @Override
   public StoreAnswer store(Parcel parcel) {
-    Outcome<Answer> outcome = association.store(new SentParcel(parcel));
+    Outcome<Answer> outcome = sendable(parcel).then(association::store);
     if (outcome instanceof Done<Answer> done) {
       return StoreStatus.answer(done.value().status(), named(done.value()));
     }
@@ -40,6 +43,18 @@ final class DicomSession implements ArchiveSession {
         StoreAnswer.NO_STATUS,
         words(outcome),
         association.isOpen() ? StoreAnswer.Reach.OBJECT : StoreAnswer.Reach.SESSION);
+  }
+
+  /** As it lies on the disk, unless that is a note which the archive takes only without its VRs. */
+  private Outcome<Sendable> sendable(Parcel parcel) {
+    Sendable asItLies = new SentParcel(parcel);
+    if (!ImplicitNote.isPossible(parcel)
+        || association.takes(Offer.of(asItLies))
+        || !association.takes(
+            new Offer(asItLies.sopClass(), List.of(TransferSyntax.IMPLICIT_LITTLE_ENDIAN.uid())))) {
+      return Outcome.done(asItLies);
+    }
+    return ImplicitNote.of(parcel);
   }
 
   /** Which attributes the archive names; its comment is left out, since it may name somebody. */

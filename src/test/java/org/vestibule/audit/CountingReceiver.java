@@ -50,31 +50,22 @@ final class CountingReceiver implements Closeable {
 
   private void serve() {
     while (!server.isClosed()) {
-      if (neverCloses) {
-        serveWithoutEnd();
-        continue;
-      }
-      try (Socket plain = server.accept();
-          SSLSocket socket =
-              certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0)) {
-        socket.startHandshake();
-        read(socket.getInputStream(), plain);
+      try {
+        Socket plain = server.accept();
+        keptOpen.add(plain);
+        SSLSocket socket =
+            certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0);
+        try {
+          socket.startHandshake();
+          read(socket.getInputStream(), plain);
+        } finally {
+          if (!neverCloses) {
+            socket.close();
+          }
+        }
       } catch (IOException ended) {
         // The next line will be accepted.
       }
-    }
-  }
-
-  private void serveWithoutEnd() {
-    try {
-      Socket plain = server.accept();
-      SSLSocket socket =
-          certificate.identity().server(Clock.systemUTC()).orThrow().over(plain, "", 0);
-      keptOpen.add(plain);
-      socket.startHandshake();
-      read(socket.getInputStream(), plain);
-    } catch (IOException ended) {
-      // The next line will be accepted.
     }
   }
 

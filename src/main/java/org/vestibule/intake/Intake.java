@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.FileBytes;
 
 /**
  * Reads a folder: settled files become hashed arrivals and then photographs; everything else is
@@ -91,10 +92,7 @@ public final class Intake {
       leftOut.add(unfit.get());
       return;
     }
-    byte[] bytes;
-    try (InputStream in = Files.newInputStream(file.path())) {
-      bytes = in.readNBytes(Math.toIntExact(file.sizeBytes() + 1));
-    }
+    byte[] bytes = FileBytes.upTo(file.path(), file.sizeBytes());
     Optional<LeftOut> changed = settling.changedSince(file, bytes.length);
     if (changed.isPresent()) {
       leftOut.add(changed.get());

@@ -1,10 +1,9 @@
 package org.vestibule.intake;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.util.List;
 import org.vestibule.base.ContentHash;
+import org.vestibule.base.FileBytes;
 import org.vestibule.base.Outcome;
 import org.vestibule.jpeg.JpegStructure;
 
@@ -40,8 +39,8 @@ public record Photo(
    */
   public Outcome<byte[]> bytes() {
     byte[] bytes;
-    try (InputStream in = Files.newInputStream(arrival.file())) {
-      bytes = in.readNBytes(Math.toIntExact(Math.addExact(arrival.sizeBytes(), 1)));
+    try {
+      bytes = FileBytes.upTo(arrival.file(), arrival.sizeBytes());
     } catch (IOException e) {
       return Outcome.refused(
           arrival.shownName() + " can no longer be read (" + Failures.words(e) + ")",

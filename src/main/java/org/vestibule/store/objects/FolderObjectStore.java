@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
+import org.vestibule.base.FileBytes;
 import org.vestibule.base.Outcome;
 import org.vestibule.store.steps.WriteStep;
 import org.vestibule.store.steps.WriteSteps;
@@ -34,7 +35,7 @@ public final class FolderObjectStore implements ObjectStore {
   public Outcome<Put> putIfAbsent(String uid, byte[] bytes) throws IOException {
     Path target = paths.of(uid);
     boolean written = !Files.exists(target) && writer.write(target, bytes);
-    if (!Arrays.equals(Files.readAllBytes(target), bytes)) {
+    if (!Arrays.equals(FileBytes.all(target), bytes)) {
       return written ? damaged(target) : Outcome.done(Put.TAKEN);
     }
     steps.reached(WriteStep.OBJECT_PROVED);
@@ -53,7 +54,7 @@ public final class FolderObjectStore implements ObjectStore {
   @Override
   public Optional<byte[]> get(String uid) throws IOException {
     try {
-      return Optional.of(Files.readAllBytes(paths.of(uid)));
+      return Optional.of(FileBytes.all(paths.of(uid)));
     } catch (NoSuchFileException absent) {
       return Optional.empty();
     }

@@ -11,6 +11,7 @@ import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.MultiTerms;
 import org.apache.lucene.index.StoredFields;
+import org.apache.lucene.index.Term;
 import org.apache.lucene.index.Terms;
 import org.apache.lucene.index.TermsEnum;
 import org.apache.lucene.search.IndexSearcher;
@@ -184,10 +185,14 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   private static boolean has(IndexSearcher searcher, IndexTerm term) throws IOException {
-    IndexReader reader = searcher.getIndexReader();
-    // The dictionary remembers removed photographs until segments are merged.
-    return reader.docFreq(Queries.lucene(term)) > 0
-        && (!reader.hasDeletions() || searcher.count(Queries.term(term)) > 0);
+    Term asked = Queries.lucene(term);
+    for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
+      if (leaf.reader().docFreq(asked) > 0) {
+        // The dictionary remembers removed photographs until segments are merged.
+        return !leaf.reader().hasDeletions() || searcher.count(Queries.term(term)) > 0;
+      }
+    }
+    return false;
   }
 
   @Override

@@ -25,10 +25,11 @@ class HouseTest {
       Map.ofEntries(
           Map.entry("base", Set.of()),
           Map.entry("dental", Set.of("base")),
+          Map.entry("words", Set.of("base", "dental")),
           Map.entry("jpeg", Set.of("base")),
           Map.entry("dicom", Set.of("base", "keys")),
           Map.entry("intake", Set.of("base", "jpeg", "dental")),
-          Map.entry("card", Set.of("base", "jpeg", "dental")),
+          Map.entry("card", Set.of("base", "jpeg", "dental", "words")),
           Map.entry("assign", Set.of("base", "card", "intake", "jpeg", "dental")),
           Map.entry("quality", Set.of("base", "intake", "jpeg", "dental")),
           Map.entry("deid", Set.of("base", "dicom", "jpeg")),
@@ -44,7 +45,8 @@ class HouseTest {
           Map.entry(
               "release",
               Set.of(
-                  "base", "store", "deid", "encode", "assign", "check", "dicom", "dental", "jpeg")),
+                  "base", "store", "deid", "encode", "assign", "check", "dicom", "dental", "jpeg",
+                  "words")),
           Map.entry("keys", Set.of("base")),
           Map.entry("audit", Set.of("base", "keys")),
           Map.entry("forward", Set.of("base", "keys", "store", "encode", "dicom", "dental")),
@@ -52,17 +54,19 @@ class HouseTest {
               "flow",
               Set.of(
                   "base", "dental", "jpeg", "dicom", "intake", "card", "assign", "quality", "check",
-                  "deid", "encode", "store", "search", "release", "keys", "audit", "forward")),
+                  "deid", "encode", "store", "search", "release", "keys", "audit", "forward",
+                  "words")),
           Map.entry(
               "web",
               Set.of(
                   "base", "dental", "jpeg", "intake", "card", "assign", "quality", "store",
-                  "search", "release", "keys", "flow")),
+                  "search", "release", "keys", "words", "flow")),
           Map.entry(
               "cli",
               Set.of(
                   "base", "dental", "dicom", "intake", "card", "assign", "quality", "check",
-                  "store", "search", "release", "keys", "audit", "forward", "flow", "web")));
+                  "store", "search", "release", "keys", "audit", "forward", "words", "flow",
+                  "web")));
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()

@@ -25,6 +25,9 @@ final class CardPen implements AutoCloseable {
   /** Height of capitals in Liberation Sans, of the font size. */
   private static final float CAPITALS = 0.69f;
 
+  /** How much smaller a text that is too wide may become. */
+  private static final float LEAST = 0.6f;
+
   private final PDPageContentStream stream;
   private final CardFont font;
   private final Set<String> warnings;
@@ -86,7 +89,7 @@ final class CardPen implements AutoCloseable {
     String shown = font.printable(text);
     float points = size / CAPITALS * POINTS;
     float room = width * POINTS;
-    float least = points * 0.6f;
+    float least = points * LEAST;
     while (points > least && font.width(shown, points) > room) {
       points -= 0.25f;
     }
@@ -98,6 +101,12 @@ final class CardPen implements AutoCloseable {
     stream.newLineAtOffset(x(x), y(y));
     stream.showText(shown);
     stream.endText();
+  }
+
+  /** True if a text stands on a line without being cut. */
+  boolean fits(String text, float size, float width) throws IOException {
+    float least = size / CAPITALS * POINTS * LEAST;
+    return font.width(font.printable(text), least) <= width * POINTS;
   }
 
   private String cut(String text, float points, float room) throws IOException {

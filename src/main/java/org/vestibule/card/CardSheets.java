@@ -12,6 +12,9 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.vestibule.base.Outcome;
 import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** Draws cards on sheets of A4 paper, lying, that two cuts part into four cards of A6. */
 public final class CardSheets {
@@ -29,10 +32,11 @@ public final class CardSheets {
   private CardSheets() {}
 
   /** Visit cards, in the order given. */
-  public static Outcome<CardSheet> visits(List<VisitFace> visits) {
+  public static Outcome<CardSheet> visits(List<VisitFace> visits, Language language) {
     if (visits.isEmpty()) {
       return Outcome.refused("there is no visit to draw a card for", "name a day with visits");
     }
+    Words words = words(language);
     List<Face> faces = new ArrayList<>();
     for (VisitFace visit : visits) {
       Outcome<String> text = CardText.of(new VisitCard(visit.token()));
@@ -40,7 +44,7 @@ public final class CardSheets {
         return ((Outcome.Refused<String>) text).as();
       }
       Symbol symbol = Symbol.of(done.value());
-      faces.add(pen -> VisitDrawing.draw(pen, symbol, visit));
+      faces.add(pen -> VisitDrawing.draw(pen, symbol, visit, words));
     }
     return Outcome.done(sheet(faces));
   }
@@ -49,10 +53,13 @@ public final class CardSheets {
    * View cards, in the order given; refused if a view is not in the catalogue or a card says more
    * than its code can hold.
    */
-  public static Outcome<CardSheet> views(List<ViewCard> cards, ViewCatalogue catalogue) {
+  public static Outcome<CardSheet> views(
+      List<ViewCard> cards, ViewCatalogue catalogue, Language language) {
     if (cards.isEmpty()) {
       return Outcome.refused("there is no view to draw a card for", "name at least one view");
     }
+    Words words = words(language);
+    TradeWords trade = new TradeWords(words, catalogue);
     List<Face> faces = new ArrayList<>();
     for (ViewCard card : cards) {
       View view = catalogue.byKey(card.view()).orElse(null);
@@ -65,9 +72,14 @@ public final class CardSheets {
         return ((Outcome.Refused<String>) text).as();
       }
       Symbol symbol = Symbol.of(done.value());
-      faces.add(pen -> ViewDrawing.draw(pen, symbol, card, view.name()));
+      ViewDrawing drawing = new ViewDrawing(card, trade.view(view), words, trade);
+      faces.add(pen -> drawing.draw(pen, symbol));
     }
     return Outcome.done(sheet(faces));
+  }
+
+  private static Words words(Language language) {
+    return Words.trade(language).and(Words.read(CardSheets.class, "words/cards", language));
   }
 
   private static CardSheet sheet(List<Face> faces) {

@@ -10,7 +10,9 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.card.CardSheet;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.ViewCardWords;
+import org.vestibule.words.Language;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -62,6 +64,8 @@ final class CardsViewsCommand extends PracticeCommand {
       description = "The PDF to write. Nothing is overwritten.")
   private String out = "";
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   CardsViewsCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -74,8 +78,12 @@ final class CardsViewsCommand extends PracticeCommand {
   @Override
   ExitCode run(Practice practice) throws IOException {
     Path file = surroundings().path(out);
+    Outcome<Language> said = language.of(practice);
+    if (said instanceof Refused<Language> refused) {
+      return refuse(refused);
+    }
     Outcome<CardSheet> sheet =
-        new ViewCardWords(views, teeth, mirror, incisors, stage).draw(practice);
+        new ViewCardWords(views, teeth, mirror, incisors, stage).draw(practice, said.orThrow());
     if (sheet instanceof Refused<CardSheet> refused) {
       return refuse(refused);
     }

@@ -10,7 +10,9 @@ import org.vestibule.flow.CardBook;
 import org.vestibule.flow.DrawnCards;
 import org.vestibule.flow.NamesOnCards;
 import org.vestibule.flow.Practice;
+import org.vestibule.words.Language;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Draws the visit cards of a day. */
@@ -44,6 +46,8 @@ final class CardsVisitsCommand extends PersonCommand {
       description = "The PDF to write. Nothing is overwritten.")
   private String out = "";
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   CardsVisitsCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -56,7 +60,12 @@ final class CardsVisitsCommand extends PersonCommand {
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
     Path file = surroundings().path(out);
-    Outcome<DrawnCards> drawn = new CardBook(practice).draw(day, names, new SecureRandom(), by);
+    Outcome<Language> said = language.of(practice);
+    if (said instanceof Refused<Language> refused) {
+      return refuse(refused);
+    }
+    Outcome<DrawnCards> drawn =
+        new CardBook(practice).draw(day, names, said.orThrow(), new SecureRandom(), by);
     if (drawn instanceof Refused<DrawnCards> refused) {
       return refuse(refused);
     }

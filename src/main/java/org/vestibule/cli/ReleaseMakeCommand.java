@@ -15,7 +15,9 @@ import org.vestibule.flow.ReleaseWords;
 import org.vestibule.flow.Releasing;
 import org.vestibule.release.Format;
 import org.vestibule.store.ledger.ReleaseRow;
+import org.vestibule.words.Language;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -96,6 +98,8 @@ final class ReleaseMakeCommand extends PersonCommand {
               + " characters or more. Give it to the receiver by another way.")
   private @Nullable String passphraseFile;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   ReleaseMakeCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -103,6 +107,10 @@ final class ReleaseMakeCommand extends PersonCommand {
   @Override
   ExitCode run(Practice practice, String by) throws IOException {
     Path target = surroundings().path(to);
+    Outcome<Language> said = language.of(practice);
+    if (said instanceof Refused<Language> refused) {
+      return refuse(refused);
+    }
     Path passphrase = passphraseFile == null ? null : surroundings().path(passphraseFile);
     Releasing releasing = new Releasing(practice);
     Outcome<ReleaseRow> made =
@@ -119,7 +127,8 @@ final class ReleaseMakeCommand extends PersonCommand {
                     crops,
                     formats,
                     target,
-                    passphrase),
+                    passphrase,
+                    said.orThrow()),
                 by)
             : releasing.again(again, target, passphrase, by);
     if (made instanceof Refused<ReleaseRow> refused) {

@@ -21,6 +21,7 @@ import org.vestibule.flow.DoorRules.Identity;
 import org.vestibule.flow.NightRules;
 import org.vestibule.flow.Settings;
 import org.vestibule.quality.QualityThresholds;
+import org.vestibule.words.Language;
 
 /** Reads {@code vestibule.toml}; what it does not say keeps its default. */
 final class SettingsFile {
@@ -35,6 +36,7 @@ final class SettingsFile {
           "practice.patient-ids-from",
           "practice.teeth",
           "practice.lower-arch",
+          "practice.language",
           "practice.age-of-majority",
           "folders.inbox",
           "folders.objects",
@@ -162,6 +164,10 @@ final class SettingsFile {
             Map.of(
                 "incisors down", LowerArchShown.INCISORS_DOWN,
                 "incisors up", LowerArchShown.INCISORS_UP)),
+        values.choice(
+            "practice.language",
+            base.language(),
+            Map.of("en", Language.ENGLISH, "de", Language.GERMAN)),
         home.resolve(values.text("folders.inbox", "inbox")),
         home.resolve(values.text("folders.objects", "objects")),
         home.resolve(values.text("lists.visits", "visits.csv")),

@@ -11,7 +11,9 @@ import org.vestibule.flow.ShareWords;
 import org.vestibule.flow.Sharing;
 import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.web.ShareLinks;
+import org.vestibule.words.Language;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -91,6 +93,8 @@ final class ShareMakeCommand extends PersonCommand {
       description = "Encrypt the package's .zip file, as release make does.")
   private @Nullable String passphraseFile;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   ShareMakeCommand(Surroundings surroundings) {
     super(surroundings);
   }
@@ -147,7 +151,12 @@ final class ShareMakeCommand extends PersonCommand {
   private ExitCode pack(Practice practice, ShareWords words, Path target, String by)
       throws IOException {
     Path passphrase = passphraseFile == null ? null : surroundings().path(passphraseFile);
-    Outcome<ReleaseRow> made = new Sharing(practice).pack(words, target, passphrase, by);
+    Outcome<Language> said = language.of(practice);
+    if (said instanceof Refused<Language> refused) {
+      return refuse(refused);
+    }
+    Outcome<ReleaseRow> made =
+        new Sharing(practice).pack(words, target, passphrase, said.orThrow(), by);
     if (made instanceof Refused<ReleaseRow> refused) {
       return refuse(refused);
     }

@@ -50,6 +50,14 @@ public record Teeth(List<ToothPosition> positions, List<Area> areas) {
   }
 
   /**
+   * The positions grouped as {@link #words()} names them: three or more neighbours with the same
+   * kind of occupant together, others alone.
+   */
+  public List<List<ToothPosition>> runs() {
+    return ToothRun.of(positions).stream().map(ToothRun::positions).toList();
+  }
+
+  /**
    * For people, such as {@code upper right canine to upper left canine (13-23, 6 teeth), implant at
    * lower left first molar (36)}.
    */

@@ -19,6 +19,7 @@ import org.vestibule.card.VisitFace;
 import org.vestibule.card.VisitToken;
 import org.vestibule.store.ledger.VisitCardRow;
 import org.vestibule.store.ledger.VisitCards;
+import org.vestibule.words.Language;
 
 /** The practice's visit cards: draws them, keeps their tokens, finds a token's visit again. */
 public final class CardBook {
@@ -35,11 +36,12 @@ public final class CardBook {
    * Draws the cards of a day's visits. A visit that has a card keeps its token, so that a card
    * printed earlier stays good.
    *
+   * @param language of what people read on them
    * @param random for tokens
    * @param by who draws them
    */
   public Outcome<DrawnCards> draw(
-      LocalDate day, NamesOnCards names, SecureRandom random, String by) {
+      LocalDate day, NamesOnCards names, Language language, SecureRandom random, String by) {
     Outcome<VisitList> all = new VisitBook(practice).all();
     if (!(all instanceof Done<VisitList> known)) {
       return ((Refused<VisitList>) all).as();
@@ -62,7 +64,8 @@ public final class CardBook {
     }
     List<VisitFace> faces = new ArrayList<>();
     practice.store().ledger().together(() -> faces.addAll(faces(visits, names, random, by)));
-    return CardSheets.visits(faces).map(sheet -> new DrawnCards(sheet, faces.size(), without));
+    return CardSheets.visits(faces, language)
+        .map(sheet -> new DrawnCards(sheet, faces.size(), without));
   }
 
   private List<VisitFace> faces(

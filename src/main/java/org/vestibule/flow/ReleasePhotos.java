@@ -112,8 +112,7 @@ final class ReleasePhotos {
         Descriptions.name(patient.name()),
         day(intent, decision),
         decision.view().name(),
-        decision.teeth().isEmpty() ? "" : decision.teeth().words(),
-        decision.teeth().teeth(),
+        decision.teeth(),
         crop,
         () -> bytes(intent));
   }

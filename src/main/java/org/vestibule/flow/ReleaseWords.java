@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.release.Format;
+import org.vestibule.words.Language;
 
 /**
  * Copies as a person asks for them.
@@ -21,6 +22,7 @@ import org.vestibule.release.Format;
  *     is filed
  * @param target a new folder or ZIP file
  * @param passphrase the file with the passphrase; null if the copies are not to be encrypted
+ * @param language of the sheet
  */
 public record ReleaseWords(
     String purpose,
@@ -33,7 +35,8 @@ public record ReleaseWords(
     Map<String, String> crops,
     Set<Format> formats,
     Path target,
-    @Nullable Path passphrase) {
+    @Nullable Path passphrase,
+    Language language) {
   public ReleaseWords {
     photos = List.copyOf(photos);
     crops = Map.copyOf(crops);

@@ -31,6 +31,7 @@ import org.vestibule.release.ReleaseMaker;
 import org.vestibule.store.RunLock;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.ReleaseRow;
+import org.vestibule.words.Language;
 
 /** Copies leave the house: asked for, allowed, made, proved, recorded. */
 public final class Releasing {
@@ -52,10 +53,12 @@ public final class Releasing {
       String lookedBy,
       boolean several,
       @Nullable Map<String, String> crops,
-      @Nullable String version) {
+      @Nullable String version,
+      @Nullable String language) {
     Request {
       // Releases of the first versions had no crops, and didn't say how they were made.
       version = version == null ? "" : version;
+      language = language == null ? Language.ENGLISH.tag() : language;
       crops = crops == null ? Map.of() : new TreeMap<>(crops);
       photos = List.copyOf(photos);
       formats = List.copyOf(formats);
@@ -138,7 +141,8 @@ public final class Releasing {
             crops(row),
             request.formats().stream().map(Format::valueOf).collect(Collectors.toSet()),
             target,
-            passphrase);
+            passphrase,
+            language(request));
     return new Attempt(words, row.id(), row.madeOn(), by, (same, release) -> {})
         .make(Optional.of(row));
   }
@@ -264,7 +268,8 @@ public final class Releasing {
           pseudonyms,
           photos.stream().map(ReleasedPhoto::original).toList(),
           ReleaseSecrets.of(practice, purpose, photos, pseudonyms, words.recipient()),
-          passphrase);
+          passphrase,
+          words.language());
     }
 
     private void record(Release release, Optional<ReleaseRow> before) {
@@ -333,7 +338,8 @@ public final class Releasing {
                 words.lookedBy(),
                 words.severalPatients(),
                 words.crops(),
-                ReleaseMaker.VERSION));
+                ReleaseMaker.VERSION,
+                words.language().tag()));
       } catch (JsonProcessingException e) {
         throw new IllegalStateException("a request can't be written as JSON", e);
       }
@@ -346,6 +352,11 @@ public final class Releasing {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the ledger's request is not what this version writes", e);
     }
+  }
+
+  private static Language language(Request request) {
+    String tag = request.language();
+    return Language.of(tag == null ? "" : tag).orElse(Language.ENGLISH);
   }
 
   private static String version(ReleaseRow row) {

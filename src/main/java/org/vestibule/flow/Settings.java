@@ -11,6 +11,7 @@ import org.vestibule.dental.Notation;
 import org.vestibule.forward.ForwardRules;
 import org.vestibule.forward.worklist.WorklistRules;
 import org.vestibule.quality.QualityThresholds;
+import org.vestibule.words.Language;
 
 /**
  * What one practice has settled.
@@ -21,6 +22,7 @@ import org.vestibule.quality.QualityThresholds;
  * @param issuer who issues the patient numbers; empty if not said
  * @param notation how people here write teeth
  * @param lowerArch how the lower arch is shown
+ * @param language of what is printed and handed out, and of pages where a browser asks for none
  * @param inbox where photographs arrive
  * @param objects where DICOM objects are kept
  * @param visits the visit list, which need not exist
@@ -46,6 +48,7 @@ public record Settings(
     String issuer,
     Notation notation,
     LowerArchShown lowerArch,
+    Language language,
     Path inbox,
     Path objects,
     Path visits,
@@ -94,6 +97,7 @@ public record Settings(
         "",
         Notation.ISO_3950,
         LowerArchShown.INCISORS_DOWN,
+        Language.ENGLISH,
         home.resolve("inbox"),
         home.resolve("objects"),
         home.resolve("visits.csv"),

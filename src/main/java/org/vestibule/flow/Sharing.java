@@ -27,6 +27,7 @@ import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
 import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.store.ledger.ShareRow;
+import org.vestibule.words.Language;
 
 /**
  * Shows copies behind a link. They are those of a release, made, allowed and searched like any
@@ -69,13 +70,14 @@ public final class Sharing {
     Instant endsAt = practice.clock().instant().plus(Duration.ofDays(days));
     return new Releasing(practice)
         .make(
-            release(words, files.folder(mark), null),
+            release(words, files.folder(mark), null, practice.settings().language()),
             by,
             (row, made) -> ledger.shares().add(mark, row.id(), hash, by, endsAt, photos(made)))
         .map(row -> ledger.shares().find(mark).orElseThrow());
   }
 
-  private static ReleaseWords release(ShareWords words, Path target, @Nullable Path passphrase) {
+  private static ReleaseWords release(
+      ShareWords words, Path target, @Nullable Path passphrase, Language language) {
     return new ReleaseWords(
         words.purpose(),
         words.photos(),
@@ -87,13 +89,15 @@ public final class Sharing {
         Map.of(),
         Set.of(Format.JPEG),
         target,
-        passphrase);
+        passphrase,
+        language);
   }
 
   /** The same copies as a package to hand over, where no link can be opened from outside. */
   public Outcome<ReleaseRow> pack(
-      ShareWords words, Path target, @Nullable Path passphrase, String by) throws IOException {
-    return new Releasing(practice).make(release(words, target, passphrase), by);
+      ShareWords words, Path target, @Nullable Path passphrase, Language language, String by)
+      throws IOException {
+    return new Releasing(practice).make(release(words, target, passphrase, language), by);
   }
 
   private static List<ShareRow.Photo> photos(Release release) {

@@ -15,6 +15,7 @@ import org.vestibule.dental.Mirror;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.Teeth;
 import org.vestibule.dental.View;
+import org.vestibule.words.Language;
 
 /**
  * What a person wants on view cards, in words. All cards of one sheet say the same but for their
@@ -40,8 +41,12 @@ public record ViewCardWords(
     views = List.copyOf(views);
   }
 
-  /** Draws the cards. */
-  public Outcome<CardSheet> draw(Practice practice) {
+  /**
+   * Draws the cards.
+   *
+   * @param language of what people read on them
+   */
+  public Outcome<CardSheet> draw(Practice practice, Language language) {
     Outcome<Teeth> readTeeth =
         teeth == null ? Outcome.done(Teeth.NONE) : practice.teeth().read(teeth);
     if (!(readTeeth instanceof Done<Teeth> someTeeth)) {
@@ -62,10 +67,11 @@ public record ViewCardWords(
       when = done.value();
     }
     Mirror stated = mirror == null ? null : how.value().mirror();
-    return draw(practice, someTeeth.value(), stated, how.value().incisors(), when);
+    return cards(practice, someTeeth.value(), stated, how.value().incisors(), when)
+        .then(cards -> CardSheets.views(cards, practice.views(), language));
   }
 
-  private Outcome<CardSheet> draw(
+  private Outcome<List<ViewCard>> cards(
       Practice practice,
       Teeth someTeeth,
       @Nullable Mirror stated,
@@ -81,6 +87,6 @@ public record ViewCardWords(
           new ViewCard(
               view.value().key(), someTeeth.isEmpty() ? null : someTeeth, stated, edge, when));
     }
-    return CardSheets.views(cards, practice.views());
+    return Outcome.done(cards);
   }
 }

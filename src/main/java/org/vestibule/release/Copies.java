@@ -188,7 +188,6 @@ final class Copies {
                                     when(original),
                                     original.view(),
                                     original.teeth(),
-                                    original.named(),
                                     edges(data),
                                     Base64.getEncoder().encodeToString(SmallJpeg.of(small)),
                                     small.width(),

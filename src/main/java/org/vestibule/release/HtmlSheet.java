@@ -33,10 +33,12 @@ final class HtmlSheet {
    * @param formats the full pictures that lie beside it
    */
   static byte[] of(Sheet sheet, Set<Format> formats) {
-    PageFilters filters = new PageFilters(sheet.rows());
+    PageFilters filters = new PageFilters(sheet);
     StringBuilder page =
         new StringBuilder(
-            "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+            "<!doctype html>\n<html lang=\""
+                + sheet.words().language().tag()
+                + "\">\n<head>\n<meta charset=\"utf-8\">\n");
     page.append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none';")
         .append(" img-src data:; style-src 'unsafe-inline'\">\n")
         .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
@@ -53,19 +55,22 @@ final class HtmlSheet {
         .append("</h1>\n");
     sheet.about().forEach(line -> paragraph(page, line));
     page.append(filters.radios())
-        .append("<nav aria-label=\"What is shown\">\n")
+        .append("<nav aria-label=\"")
+        .append(escaped(sheet.words().say("shown")))
+        .append("\">\n")
         .append(filters.choices())
-        .append(new ToothChart(filters).html())
+        .append(new ToothChart(filters, sheet.words()).html())
         .append("</nav>\n<ul>\n");
-    sheet.rows().forEach(row -> row(page, row, filters.classes(row), formats));
+    sheet.rows().forEach(row -> row(page, row, sheet.words(), filters.classes(row), formats));
     return page.append("</ul>\n</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8);
   }
 
-  private static void row(StringBuilder page, SheetRow row, String classes, Set<Format> formats) {
+  private static void row(
+      StringBuilder page, SheetRow row, SheetWords words, String classes, Set<Format> formats) {
     page.append("<li class=\"")
         .append(classes)
         .append("\"><figure>\n<img alt=\"")
-        .append(escaped(row.view()))
+        .append(escaped(words.view(row.view())))
         .append("\" width=\"")
         .append(row.width())
         .append("\" height=\"")
@@ -74,19 +79,21 @@ final class HtmlSheet {
         .append(row.thumbnail())
         .append("\">\n");
     if (row.edges() == null) {
-      page.append("<p class=\"sides\">Side not known</p>\n");
+      page.append("<p class=\"sides\">")
+          .append(escaped(words.say("side-unknown-line")))
+          .append("</p>\n");
     } else {
       page.append("<p class=\"sides\"><span>\u2190 ")
-          .append(escaped(row.left()))
+          .append(escaped(row.left(words)))
           .append("</span><span>")
-          .append(escaped(row.right()))
+          .append(escaped(row.right(words)))
           .append(" \u2192</span></p>\n");
     }
     page.append("<figcaption>");
-    paragraph(page, row.view());
-    paragraph(page, row.teeth());
+    paragraph(page, words.view(row.view()));
+    paragraph(page, words.teeth(row.teeth()));
     paragraph(page, row.who());
-    paragraph(page, row.when());
+    paragraph(page, words.when(row.when()));
     for (Format format : Format.values()) {
       if (formats.contains(format)) {
         String file = ReleaseFiles.picture(row.name(), format);

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.words.Language;
 
 /**
  * What copies are to be made, after everything about consent was settled.
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param pseudonyms made with the key of this set
  * @param secrets what must not be found in the copies
  * @param passphrase encrypts them; null if they are not to be encrypted
+ * @param language of the sheet
  */
 public record Order(
     String id,
@@ -29,7 +31,8 @@ public record Order(
     Pseudonyms pseudonyms,
     List<Original> originals,
     Secrets secrets,
-    @Nullable Passphrase passphrase) {
+    @Nullable Passphrase passphrase,
+    Language language) {
 
   public Order {
     formats = Set.copyOf(formats);

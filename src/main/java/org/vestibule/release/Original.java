@@ -2,11 +2,10 @@ package org.vestibule.release;
 
 import java.io.IOException;
 import java.time.LocalDate;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Crop;
 import org.vestibule.base.Outcome;
-import org.vestibule.dental.Tooth;
+import org.vestibule.dental.Teeth;
 
 /**
  * A kept object that is to be copied.
@@ -16,8 +15,7 @@ import org.vestibule.dental.Tooth;
  * @param patientWords the patient's name for people
  * @param day on which it was taken, or of the visit; null if neither is known
  * @param view the view in words
- * @param teeth areas and teeth in words; empty if none is named
- * @param named the teeth among them
+ * @param teeth areas and teeth that were named
  * @param crop the part of the object's own picture that may leave; null for all of it
  * @param file reads the object's file
  */
@@ -29,14 +27,9 @@ public record Original(
     String patientWords,
     @Nullable LocalDate day,
     String view,
-    String teeth,
-    List<Tooth> named,
+    Teeth teeth,
     @Nullable Crop crop,
     Source file) {
-
-  public Original {
-    named = List.copyOf(named);
-  }
 
   /** Reads an object's bytes. */
   @FunctionalInterface

@@ -16,12 +16,14 @@ import org.vestibule.dental.Tooth;
  */
 final class PageFilters {
 
+  private final SheetWords words;
   private final List<SheetRow> rows;
   private final Map<String, Long> views = new LinkedHashMap<>();
   private final Map<Integer, Tooth> teeth = new TreeMap<>();
 
-  PageFilters(List<SheetRow> rows) {
-    this.rows = List.copyOf(rows);
+  PageFilters(Sheet sheet) {
+    this.rows = sheet.rows();
+    this.words = sheet.words();
     for (SheetRow row : rows) {
       views.merge(row.view(), 1L, Long::sum);
       row.named().forEach(tooth -> teeth.put(tooth.iso(), tooth));
@@ -78,10 +80,10 @@ final class PageFilters {
   /** The words to choose by view. */
   String choices() {
     StringBuilder html = new StringBuilder("<p class=\"views\">");
-    html.append(choice("all", "All photographs", rows.size()));
+    html.append(choice("all", words.say("all"), rows.size()));
     int number = 1;
     for (Map.Entry<String, Long> view : views.entrySet()) {
-      html.append(choice("v" + number++, view.getKey(), view.getValue()));
+      html.append(choice("v" + number++, words.view(view.getKey()), view.getValue()));
     }
     return html.append("</p>\n").toString();
   }

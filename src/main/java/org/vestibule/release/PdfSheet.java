@@ -3,7 +3,9 @@ package org.vestibule.release;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -24,7 +26,12 @@ final class PdfSheet {
   private static final float HEAD = 60;
   private static final float GAP = 10;
   private static final float LINE = 1.25f;
-  private static final int LINES = 5;
+
+  /** Smaller letters than this many points can't be read. */
+  private static final float LEAST = 3.5f;
+
+  /** How much of a picture's place its words may take. */
+  private static final float WORDS_AT_MOST = 0.6f;
 
   private final PDDocument document;
   private final PDFont font;
@@ -60,21 +67,25 @@ final class PdfSheet {
   private void draw(Sheet sheet) throws IOException {
     float top = PDRectangle.A4.getHeight() - MARGIN;
     float width = PDRectangle.A4.getWidth() - 2 * MARGIN;
-    text(sheet.title(), MARGIN, top - 14, 14, width);
+    text(sheet.title(), MARGIN, top - 14, 14);
     float at = top - 30;
-    for (String line : sheet.about()) {
-      text(line, MARGIN, at, 8, width);
-      at -= 8 * LINE;
+    for (String about : sheet.about()) {
+      for (String line : wrapped(about, 8, width)) {
+        text(line, MARGIN, at, 8);
+        at -= 8 * LINE;
+      }
     }
+    float head = Math.max(HEAD, top - at + 10);
     int columns = columns(sheet.rows().size());
     int lines = (sheet.rows().size() + columns - 1) / columns;
     float cellWidth = (width + GAP) / columns;
-    float cellHeight = (top - HEAD - MARGIN + GAP) / lines;
+    float cellHeight = (top - head - MARGIN + GAP) / lines;
     for (int i = 0; i < sheet.rows().size(); i++) {
       int line = i / columns;
       float x = MARGIN + i % columns * cellWidth;
-      float y = top - HEAD - line * cellHeight;
-      cell(sheet.rows().get(i), x, y, cellWidth - GAP, cellHeight - GAP, columns > 3 ? 5 : 7);
+      float y = top - head - line * cellHeight;
+      SheetRow row = sheet.rows().get(i);
+      cell(row, sheet.words(), x, y, cellWidth - GAP, cellHeight - GAP, columns > 3 ? 5 : 7);
     }
   }
 
@@ -86,35 +97,100 @@ final class PdfSheet {
     return columns;
   }
 
-  private void cell(SheetRow row, float x, float top, float width, float height, float size)
+  private void cell(
+      SheetRow row, SheetWords words, float x, float top, float width, float height, float size)
       throws IOException {
-    float words = LINES * size * LINE;
-    float scale = Math.min(width / row.width(), (height - words) / row.height());
-    float wide = row.width() * scale;
+    float letters = size;
+    List<String> lines = lines(row, words, words.teeth(row.teeth()), letters, width);
+    if (!fit(lines, letters, height)) {
+      lines = lines(row, words, row.teeth().text(), letters, width);
+    }
+    while (!fit(lines, letters, height) && letters > LEAST) {
+      letters -= 0.5f;
+      lines = lines(row, words, row.teeth().text(), letters, width);
+    }
+    String left = row.left(words);
+    String right = row.right(words);
+    boolean together = width(left + "  " + right, letters) <= width;
+    float taken = (lines.size() + (together ? 1 : 2)) * letters * LINE;
+    float scale = Math.min(width / row.width(), (height - taken) / row.height());
     float high = row.height() * scale;
     byte[] jpeg = Base64.getDecoder().decode(row.thumbnail());
     PDImageXObject picture = JPEGFactory.createFromByteArray(document, jpeg);
-    page.drawImage(picture, x, top - high, wide, high);
-    float at = top - high - size * LINE;
-    String right = row.right();
-    text(row.left(), x, at, size, wide / 2);
-    text(right, x + wide - Math.min(width(right, size), wide / 2), at, size, wide / 2);
-    for (String line :
-        new String[] {row.view(), row.teeth(), row.who(), row.when() + "  " + row.name()}) {
-      at -= size * LINE;
-      text(line, x, at, size, width);
+    page.drawImage(picture, x, top - high, row.width() * scale, high);
+    float at = top - high - letters * LINE;
+    text(left, x, at, letters);
+    if (!together) {
+      at -= letters * LINE;
+    }
+    float end = Math.max(row.width() * scale, width(left + "  " + right, letters));
+    text(right, x + (together ? end : width) - width(right, letters), at, letters);
+    for (String line : lines) {
+      at -= letters * LINE;
+      text(line, x, at, letters);
     }
   }
 
-  private void text(String text, float x, float y, float size, float width) throws IOException {
-    String shown = drawable(text.strip());
-    while (shown.length() > 1 && width(shown, size) > width) {
-      shown = shown.substring(0, shown.length() - 1);
+  /** What stands below a picture, in lines that are no wider than it may be. */
+  private List<String> lines(SheetRow row, SheetWords words, String teeth, float size, float width)
+      throws IOException {
+    List<String> lines = new ArrayList<>();
+    String when = words.when(row.when());
+    for (String text :
+        List.of(
+            words.view(row.view()),
+            teeth,
+            row.who(),
+            when.isEmpty() ? row.name() : when + ", " + row.name())) {
+      lines.addAll(wrapped(text, size, width));
     }
+    return lines;
+  }
+
+  /** True if a picture keeps a good part of its place. */
+  private static boolean fit(List<String> lines, float size, float height) {
+    return (lines.size() + 2) * size * LINE <= height * WORDS_AT_MOST;
+  }
+
+  /** The text in lines, parted at spaces; a word that is wider than a line is parted in itself. */
+  private List<String> wrapped(String text, float size, float width) throws IOException {
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : drawable(text.strip()).split(" +", -1)) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (width(longer, size) <= width) {
+        line = longer;
+        continue;
+      }
+      if (!line.isEmpty()) {
+        lines.add(line);
+      }
+      line = word;
+      while (width(line, size) > width && line.length() > 1) {
+        int kept = fitting(line, size, width);
+        lines.add(line.substring(0, kept));
+        line = line.substring(kept);
+      }
+    }
+    if (!line.isEmpty()) {
+      lines.add(line);
+    }
+    return lines;
+  }
+
+  private int fitting(String word, float size, float width) throws IOException {
+    int kept = word.length() - 1;
+    while (kept > 1 && width(word.substring(0, kept), size) > width) {
+      kept--;
+    }
+    return kept;
+  }
+
+  private void text(String text, float x, float y, float size) throws IOException {
     page.beginText();
     page.setFont(font, size);
     page.newLineAtOffset(x, y);
-    page.showText(shown);
+    page.showText(drawable(text));
     page.endText();
   }
 

@@ -5,29 +5,33 @@ import java.util.List;
 /**
  * What the sheet of a release says.
  *
- * @param title such as {@code Copies for teaching}
+ * @param title such as {@code Photographs: Teaching}
  * @param about lines below the title
+ * @param words in whose language all of it is said
  */
-record Sheet(String title, List<String> about, List<SheetRow> rows) {
+record Sheet(String title, List<String> about, List<SheetRow> rows, SheetWords words) {
   Sheet {
     about = List.copyOf(about);
     rows = List.copyOf(rows);
   }
 
   static Sheet of(Order order, List<SheetRow> rows) {
-    String head = "Release " + order.id();
+    SheetWords words = new SheetWords(order.language());
+    String title = words.say("title", words.purpose(order.purpose()));
     if (!order.purpose().named()) {
       return new Sheet(
-          "Photographs: " + order.purpose().name(),
-          List.of(head, "Copies without the patients' identity, for this purpose only."),
-          rows);
+          title,
+          List.of(words.say("release", order.id()), words.say("about-unnamed")),
+          rows,
+          words);
     }
-    String from = order.practice().isEmpty() ? "" : " from " + order.practice();
-    return new Sheet(
-        "Photographs: " + order.purpose().name(),
-        List.of(
-            head + " of " + order.day() + from + " for " + order.recipient(),
-            "Copies of a patient's record, for this purpose only: keep them as your law demands."),
-        rows);
+    String head =
+        words.say(
+            order.practice().isEmpty() ? "release-of" : "release-of-from",
+            order.id(),
+            words.day(order.day()),
+            order.recipient(),
+            order.practice());
+    return new Sheet(title, List.of(head, words.say("about-named")), rows, words);
   }
 }

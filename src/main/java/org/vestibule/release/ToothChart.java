@@ -29,15 +29,20 @@ final class ToothChart {
           + ".middle{margin-left:.4rem}";
 
   private final PageFilters filters;
+  private final SheetWords words;
 
-  ToothChart(PageFilters filters) {
+  ToothChart(PageFilters filters, SheetWords words) {
     this.filters = filters;
+    this.words = words;
   }
 
   String html() {
     StringBuilder html = new StringBuilder("<div class=\"chart\">\n");
-    html.append("<p class=\"sides\"><span>\u2190 patient&#39;s right</span>")
-        .append("<span>patient&#39;s left \u2192</span></p>\n");
+    html.append("<p class=\"sides\"><span>\u2190 ")
+        .append(said("chart-right"))
+        .append("</span><span>")
+        .append(said("chart-left"))
+        .append(" \u2192</span></p>\n");
     boolean hasDeciduous =
         Tooth.all().stream()
             .anyMatch(tooth -> tooth.deciduous() && filters.named(tooth.iso()).isPresent());
@@ -47,10 +52,11 @@ final class ToothChart {
       arch(html, Arch.LOWER, true);
     }
     arch(html, Arch.LOWER, false);
-    return html.append("</div>\n<p>The chart is laid as one looks at the patient: the left of this")
-        .append(" page is the patient&#39;s right. It leads to photographs for which a tooth was")
-        .append(" named; others may show it too.</p>\n")
-        .toString();
+    return html.append("</div>\n<p>").append(said("chart-help")).append("</p>\n").toString();
+  }
+
+  private String said(String key) {
+    return HtmlSheet.escaped(words.say(key));
   }
 
   private void arch(StringBuilder html, Arch arch, boolean deciduous) {
@@ -59,11 +65,11 @@ final class ToothChart {
             .filter(tooth -> tooth.arch() == arch && tooth.deciduous() == deciduous)
             .sorted(Comparator.comparingInt(ToothChart::column))
             .toList();
+    String which = arch == Arch.UPPER ? "upper" : "lower";
     html.append("<p class=\"word\">")
-        .append(arch == Arch.UPPER ? "upper" : "lower")
-        .append(deciduous ? ", deciduous" : "")
+        .append(said("chart-" + which + (deciduous ? "-deciduous" : "")))
         .append("</p><div class=\"arch ")
-        .append(arch == Arch.UPPER ? "upper" : "lower")
+        .append(which)
         .append("\">\n");
     teeth.forEach(tooth -> tooth(html, tooth));
     html.append("</div>\n");
@@ -94,8 +100,7 @@ final class ToothChart {
         .append("\"")
         .append(place)
         .append("><span class=\"spoken\">")
-        .append(tooth.wordsAndNumber())
-        .append(count == 1 ? ", 1 photograph" : ", " + count + " photographs")
+        .append(HtmlSheet.escaped(words.tooth(tooth) + ", " + words.photographs(count)))
         .append("</span></label>\n");
   }
 }

@@ -3,6 +3,7 @@ package org.vestibule.web;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.words.Language;
 
 /**
  * What a page says.

@@ -1,5 +1,7 @@
 package org.vestibule.web;
 
+import org.vestibule.words.Words;
+
 /** Refusals that any page may need, in the asker's language. */
 final class Answers {
 
@@ -15,7 +17,7 @@ final class Answers {
    * @param values for {@code {0}} and so on in the reason
    */
   static Answer refused(Asked asked, int status, String key, Object... values) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     return Answer.refused(
         status, words.say(key, values), words.say(key + "-advice"), asked.language());
   }

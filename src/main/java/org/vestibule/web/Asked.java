@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import org.vestibule.flow.OnPages;
+import org.vestibule.words.Language;
 
 /** What was asked: the address, the form, and by whom. */
 final class Asked {

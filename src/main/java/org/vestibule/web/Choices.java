@@ -8,6 +8,8 @@ import org.vestibule.dental.Notation;
 import org.vestibule.dental.Series;
 import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** What can be chosen on the search page, as its template needs it. */
 final class Choices {

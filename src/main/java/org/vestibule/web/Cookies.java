@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
 import java.util.Optional;
+import org.vestibule.words.Language;
 
 /**
  * What the browser holds for us: the session's secret, and the language that was chosen. By TLS the

@@ -10,6 +10,7 @@ import org.vestibule.flow.OnPages;
 import org.vestibule.flow.PageAudit;
 import org.vestibule.keys.Passwords;
 import org.vestibule.store.ledger.AccountRow;
+import org.vestibule.words.Words;
 
 /**
  * Coming in and going: by name and password, or by the opening link where nobody has an account.
@@ -61,7 +62,7 @@ final class Entry {
         template,
         Map.of(
             "title",
-            Words.of(asked.language()).say(title),
+            PageWords.of(asked.language()).say(title),
             "script",
             script,
             "then",
@@ -88,7 +89,7 @@ final class Entry {
     if (!site.opening().use(asked.form("secret"))) {
       byClient.failed(asked.client());
       audit.refused(new OnPages("", "", asked.client()), "wrong opening link");
-      Words words = Words.of(asked.language());
+      Words words = PageWords.of(asked.language());
       return open(asked, asked.form("then"), words.say("open-wrong")).with(403);
     }
     audit.signedIn(new OnPages("", "", asked.client()));
@@ -127,7 +128,7 @@ final class Entry {
       // What was typed for a name may be a password: a name that nobody has is not written down.
       String known = account.map(AccountRow::name).orElse("unknown name");
       audit.refused(new OnPages("", known, asked.client()), "name and password do not fit");
-      Words words = Words.of(asked.language());
+      Words words = PageWords.of(asked.language());
       return signIn(asked, asked.form("then"), words.say("sign-in-wrong")).with(403);
     }
     byName.succeeded(name);
@@ -152,7 +153,7 @@ final class Entry {
     return Answer.page(
         "who",
         Map.of(
-            "title", Words.of(asked.language()).say("who-title"),
+            "title", PageWords.of(asked.language()).say("who-title"),
             "then", Then.safe(asked.query("then")),
             "people", people));
   }

@@ -3,6 +3,7 @@ package org.vestibule.web;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.Optional;
+import org.vestibule.words.Language;
 
 /**
  * Stands before every page: who asks, whether they may, and whether a page of ours asks in their
@@ -49,7 +50,8 @@ final class Gate {
     Language language =
         Language.of(
             cookies.language(context),
-            Optional.ofNullable(context.header("Accept-Language")).orElse(""));
+            Optional.ofNullable(context.header("Accept-Language")).orElse(""),
+            site.practice().settings().language());
     return new Asked(context, route, visitor, language, client(context));
   }
 

@@ -19,6 +19,8 @@ import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.LookedAt;
 import org.vestibule.flow.Meanwhile;
 import org.vestibule.flow.Why;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** Does what a person decided: files, corrects, takes back, takes out. */
 final class HandFiling {
@@ -52,7 +54,7 @@ final class HandFiling {
 
   private Map<String, Object> fileOne(Asked asked, String key) throws IOException {
     Optional<ContentHash> photo = site.photoKeys().find(key);
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     if (photo.isEmpty()) {
       return refused(key, own(asked, words.say("refusal-not-found"), ""));
     }
@@ -85,7 +87,7 @@ final class HandFiling {
   }
 
   private Map<String, Object> filed(String key, FiledPhoto photo, Asked asked) {
-    TradeWords trade = new TradeWords(Words.of(asked.language()), site.practice().views());
+    TradeWords trade = new TradeWords(PageWords.of(asked.language()), site.practice().views());
     Sentences.Said remarks = sentences(asked).say(String.join("; ", photo.remarks()));
     Map<String, Object> model = outcome(key, "filed");
     model.put("view", trade.viewNamed(photo.view()));
@@ -100,7 +102,7 @@ final class HandFiling {
   }
 
   private Map<String, Object> byAnother(String key, FilingByHand.FiledBy by, Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     Map<String, Object> model =
         refused(
             key,

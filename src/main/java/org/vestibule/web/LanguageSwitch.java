@@ -1,5 +1,7 @@
 package org.vestibule.web;
 
+import org.vestibule.words.Language;
+
 /** Keeps the language that a browser's person chose. */
 final class LanguageSwitch implements Page {
 

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.vestibule.dental.Direction;
 import org.vestibule.dental.Edge;
 import org.vestibule.dental.PatientOrientation;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** What lies at a picture's margins, as templates need it: from Patient Orientation alone. */
 final class Margins {

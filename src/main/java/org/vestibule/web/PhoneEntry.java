@@ -28,7 +28,7 @@ final class PhoneEntry {
   }
 
   private static Answer form(Asked asked, String wrong) {
-    String title = Words.of(asked.language()).say("phone-open-title");
+    String title = PageWords.of(asked.language()).say("phone-open-title");
     return Answer.page(
         "phone-open", Map.of("title", title, "script", "phone-open.js", "wrong", wrong));
   }
@@ -43,7 +43,7 @@ final class PhoneEntry {
         Secrets.isOne(secret) ? ways.find(Secrets.mark(secret)) : Optional.empty();
     if (link.isEmpty()) {
       attempts.failed(asked.client());
-      return form(asked, Words.of(asked.language()).say("phone-open-wrong")).with(403);
+      return form(asked, PageWords.of(asked.language()).say("phone-open-wrong")).with(403);
     }
     Instant now = site.practice().clock().instant();
     site.sittings().end(asked.visitor());

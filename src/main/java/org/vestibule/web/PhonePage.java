@@ -15,6 +15,8 @@ import org.vestibule.flow.Faces;
 import org.vestibule.flow.VisitBook;
 import org.vestibule.flow.phone.Wanted;
 import org.vestibule.store.ledger.PhoneLinkRow;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** The phone's page for one visit: what is missing, how it looked before, and the files. */
 final class PhonePage {
@@ -36,7 +38,7 @@ final class PhonePage {
   }
 
   private Answer page(Asked asked, PhoneLinkRow link) throws IOException {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     Map<String, Object> model = new HashMap<>(missing(asked, link));
     Optional<Visit> visit = visit(link);
     model.put("title", words.say("phone-title"));
@@ -55,7 +57,7 @@ final class PhonePage {
   }
 
   private Map<String, Object> missing(Asked asked, PhoneLinkRow link) throws IOException {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     TradeWords trade = new TradeWords(words, site.practice().views());
     Optional<Visit> visit = visit(link);
     List<View> views = visit.isEmpty() ? List.of() : wanted.views(visit.get(), link.series());

@@ -100,7 +100,7 @@ final class Photograph {
     return Answer.page(
         "comparison",
         Map.of(
-            "title", Words.of(asked.language()).say("comparison-title"),
+            "title", PageWords.of(asked.language()).say("comparison-title"),
             "script", "comparison.js",
             "overlay", Pictured.sameMargins(first.get(), second.get()),
             "first", first.get(),

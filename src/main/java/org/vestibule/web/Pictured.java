@@ -13,6 +13,9 @@ import org.vestibule.dental.Edge;
 import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.flow.Faces;
 import org.vestibule.store.index.IndexRecord;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** A photograph with its margins and words, as templates need it. */
 final class Pictured {
@@ -28,7 +31,7 @@ final class Pictured {
   Pictured(Site site, Asked asked, ViewCatalogue views) {
     this.site = site;
     this.language = asked.language();
-    this.words = Words.of(language);
+    this.words = PageWords.of(language);
     this.trade = new TradeWords(words, views);
   }
 

@@ -21,6 +21,8 @@ import org.vestibule.dental.Tooth;
 import org.vestibule.dental.View;
 import org.vestibule.flow.Doubt;
 import org.vestibule.flow.FilingPreview;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** What becomes of a photograph by what is said of it so far: the next question, or the preview. */
 final class PreviewPart {
@@ -46,7 +48,7 @@ final class PreviewPart {
     Outcome<FilingPreview.Look> look =
         ask.isEmpty()
             ? preview.look(photo.get(), words)
-            : Outcome.refused(Words.of(asked.language()).say("ask-" + ask), "");
+            : Outcome.refused(PageWords.of(asked.language()).say("ask-" + ask), "");
     model.put("ask", look instanceof Refused<FilingPreview.Look> ? ask : "");
     if (look instanceof Done<FilingPreview.Look> done) {
       model.put("trouble", false);
@@ -88,7 +90,7 @@ final class PreviewPart {
 
     Shown(Asked asked) {
       this.asked = asked;
-      this.words = Words.of(asked.language());
+      this.words = PageWords.of(asked.language());
       this.trade = new TradeWords(words, site.practice().views());
     }
 

@@ -14,6 +14,9 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.flow.Browse;
 import org.vestibule.store.index.IndexRecord;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** Photographs that answer, grouped by visit, as their template needs them. */
 final class Results {
@@ -32,7 +35,7 @@ final class Results {
   Results(Site site, Asked asked, SearchQuery query) {
     this.site = site;
     this.query = query;
-    this.words = Words.of(asked.language());
+    this.words = PageWords.of(asked.language());
     this.trade = new TradeWords(words, site.practice().views());
     this.days = days(asked.language());
     this.queryText = asked.queryText();

@@ -10,6 +10,8 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.dental.Stage;
 import org.vestibule.flow.Browse;
 import org.vestibule.flow.Practice;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** The first page: chart, views and words on one side, photographs on the other. */
 final class Search {
@@ -29,7 +31,7 @@ final class Search {
   /** The whole page. */
   Answer page(Asked asked) throws IOException {
     SearchQuery query = query(asked);
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     TradeWords trade = new TradeWords(words, practice.views());
     Map<String, Object> model = new HashMap<>(found(asked, query));
     model.put("title", words.say("search-title"));

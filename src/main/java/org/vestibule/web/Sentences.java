@@ -17,6 +17,9 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.vestibule.flow.look.Say;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /**
  * What the rooms behind the pages say, in the language of a page: {@code sentences/<language>.txt}.
@@ -56,12 +59,12 @@ final class Sentences {
   Sentences(Language language, TradeWords trade) {
     this.language = language;
     this.trade = trade;
-    this.words = Words.of(language);
+    this.words = PageWords.of(language);
   }
 
   /** In the language of whoever asks. */
   static Sentences of(Asked asked, Site site) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     return new Sentences(asked.language(), new TradeWords(words, site.practice().views()));
   }
 

@@ -21,9 +21,12 @@ import org.vestibule.dental.Tooth;
 import org.vestibule.flow.Sharing;
 import org.vestibule.jpeg.JpegStructure;
 import org.vestibule.jpeg.Preview;
+import org.vestibule.release.SheetWords;
 import org.vestibule.release.SmallJpeg;
 import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.store.ledger.ShareRow;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** What somebody outside sees: the copies behind their link, and nothing else. */
 final class Shared {
@@ -59,7 +62,7 @@ final class Shared {
   }
 
   private Answer page(Asked asked, ShareRow share) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     TradeWords trade = new TradeWords(words, site.practice().views());
     Notation notation = site.practice().settings().notation();
     Set<String> views = Set.copyOf(asked.queries("view"));
@@ -73,7 +76,7 @@ final class Shared {
       boolean seen =
           (views.isEmpty() || views.contains(photo.view()))
               && (teeth.isEmpty() || teeth(photo).stream().anyMatch(teeth::contains));
-      Map<String, Object> model = new HashMap<>(brief(photo, trade));
+      Map<String, Object> model = new HashMap<>(brief(photo, trade, asked));
       model.put("hidden", !seen);
       photographs.add(model);
     }
@@ -122,7 +125,8 @@ final class Shared {
         .toList();
   }
 
-  private Map<String, Object> brief(ShareRow.Photo photo, TradeWords trade) {
+  private Map<String, Object> brief(ShareRow.Photo photo, TradeWords trade, Asked asked) {
+    SheetWords sheet = new SheetWords(asked.language());
     Notation notation = site.practice().settings().notation();
     List<Integer> numbers = teeth(photo).stream().map(Tooth::iso).toList();
     return Map.of(
@@ -132,7 +136,7 @@ final class Shared {
         "teeth", trade.teeth(numbers, notation),
         "numbers", numbers.stream().map(String::valueOf).collect(Collectors.joining(" ")),
         "patient", photo.who(),
-        "taken", photo.taken());
+        "taken", sheet.when(photo.taken()));
   }
 
   /** One copy, large, with what lies at its margins. */
@@ -146,9 +150,9 @@ final class Shared {
               || !(bytes.then(JpegStructure::read) instanceof Done<JpegStructure> jpeg)) {
             return Answers.notFound(asked);
           }
-          Words words = Words.of(asked.language());
+          Words words = PageWords.of(asked.language());
           TradeWords trade = new TradeWords(words, site.practice().views());
-          Map<String, Object> model = new HashMap<>(brief(photo.get(), trade));
+          Map<String, Object> model = new HashMap<>(brief(photo.get(), trade, asked));
           model.putAll(new Margins(words, trade).of(orientation(photo.get())));
           model.put("title", model.get("view"));
           model.put("script", "photograph.js");

@@ -40,7 +40,7 @@ final class SharedEntry {
   }
 
   private static Answer form(Asked asked, String template, String secret, String wrong) {
-    String title = Words.of(asked.language()).say("shared-title");
+    String title = PageWords.of(asked.language()).say("shared-title");
     String script = template.equals("shared-open") ? "open.js" : "";
     return Answer.page(
         template, Map.of("title", title, "script", script, "secret", secret, "wrong", wrong));
@@ -76,7 +76,7 @@ final class SharedEntry {
       if (!sharing.comes(share, second, asked.client())) {
         byLink.failed(link);
         audit.refused(share, asked.client());
-        String wrong = Words.of(asked.language()).say("shared-second-wrong");
+        String wrong = PageWords.of(asked.language()).say("shared-second-wrong");
         return form(asked, "shared-second", secret, wrong).with(403);
       }
     } finally {

@@ -21,6 +21,8 @@ import org.vestibule.release.Purposes;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.store.ledger.ShareRow;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** In the practice: what is shared, who came, and the page on which a link is made. */
 final class Shares {
@@ -43,12 +45,12 @@ final class Shares {
     for (ShareRow share : sharing.all()) {
       shares.add(0, share(share, asked));
     }
-    String title = Words.of(asked.language()).say("shares-title");
+    String title = PageWords.of(asked.language()).say("shares-title");
     return Answer.page("shares", Map.of("title", title, "shares", shares));
   }
 
   private Map<String, Object> share(ShareRow share, Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     ReleaseRow release = sharing.release(share);
     List<ShareRow.Opening> came =
         site.practice().store().ledger().shares().openings(share.number());
@@ -89,7 +91,7 @@ final class Shares {
     if (found.isEmpty()) {
       return Answers.notFound(asked);
     }
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     Map<String, Object> model = new HashMap<>();
     model.put("title", words.say("share-title"));
     model.put("key", asked.path("key"));
@@ -115,7 +117,7 @@ final class Shares {
   }
 
   private List<Map<String, Object>> ofVisit(IndexRecord chosen, Asked asked) throws IOException {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     TradeWords trade = new TradeWords(words, site.practice().views());
     List<Map<String, Object>> photographs = new ArrayList<>();
     if (sharing.ofVisit(chosen.who().visitKey()) instanceof Done<List<String>> ids) {
@@ -157,15 +159,15 @@ final class Shares {
                     asked.visitor().person(),
                     site.secrets().next())
             : Outcome.refused(
-                Words.of(asked.language()).say("share-alone"),
-                Words.of(asked.language()).say("share-alone-advice"));
+                PageWords.of(asked.language()).say("share-alone"),
+                PageWords.of(asked.language()).say("share-alone-advice"));
     if (!(made instanceof Done<ShareLinks.Made> done)) {
       Refused<ShareLinks.Made> refused = (Refused<ShareLinks.Made>) made;
       return Answer.refused(409, refused.reason(), refused.advice());
     }
     LinkCode.Drawing code = LinkCode.of(done.value().address());
     Map<String, Object> model = new HashMap<>(share(done.value().share(), asked));
-    model.put("title", Words.of(asked.language()).say("share-made"));
+    model.put("title", PageWords.of(asked.language()).say("share-made"));
     model.put("address-of-link", done.value().address());
     model.put("second-secret", done.value().second());
     model.put("path", code.path());

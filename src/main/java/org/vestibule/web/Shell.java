@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.vestibule.flow.look.Say;
+import org.vestibule.words.Language;
+import org.vestibule.words.Words;
 
 /** Puts answers into the frame that all pages share, and onto the wire. */
 final class Shell {
@@ -124,7 +126,7 @@ final class Shell {
   }
 
   private Map<String, Object> frame(Asked asked, String csrf) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     Map<String, Object> frame = new HashMap<>();
     frame.put("w", words.all());
     frame.put("language", asked.language().tag());

@@ -10,6 +10,7 @@ import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WaitingStretch;
 import org.vestibule.flow.Why;
+import org.vestibule.words.Words;
 
 /**
  * What waits, and the page on which a stretch of it is labelled, or one that is filed corrected.
@@ -30,7 +31,7 @@ final class Sorting {
 
   /** All that waits, by stretch. */
   Answer waiting(Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     SortingModel model = new SortingModel(site, asked);
     List<WaitingStretch> stretches = WaitingStretch.all(practice);
     int photos = stretches.stream().mapToInt(stretch -> stretch.photos().size()).sum();
@@ -62,7 +63,7 @@ final class Sorting {
     SortingModel sorting = new SortingModel(site, asked);
     Map<String, Object> model = new HashMap<>(new SortingTools(site, asked).model());
     model.putAll(sorting.toLabel(stretch.get()));
-    model.put("title", Words.of(asked.language()).say("sorting-title"));
+    model.put("title", PageWords.of(asked.language()).say("sorting-title"));
     model.put("correcting", List.of());
     model.put("chosen", List.of());
     return Answer.page("sorting", model);
@@ -77,7 +78,7 @@ final class Sorting {
     if (photo.isEmpty() || said.isEmpty()) {
       return Answers.notFound(asked);
     }
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     SortingModel sorting = new SortingModel(site, asked);
     Map<String, Object> model = new HashMap<>(new SortingTools(site, asked).model());
     model.putAll(sorting.filed(photo.get(), said));

@@ -19,6 +19,9 @@ import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingStretch;
 import org.vestibule.intake.LeftOutKind;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** Photographs that wait, and one that is filed, as the templates need them. */
 final class SortingModel {
@@ -51,7 +54,7 @@ final class SortingModel {
   SortingModel(Site site, Asked asked) {
     this.site = site;
     this.language = asked.language();
-    this.words = Words.of(language);
+    this.words = PageWords.of(language);
     this.trade = new TradeWords(words, site.practice().views());
     this.sentences = new Sentences(language, trade);
   }

@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Map;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.View;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** What photographs are labelled with, as the labelling page's template needs it. */
 final class SortingTools {
@@ -16,7 +18,7 @@ final class SortingTools {
 
   SortingTools(Site site, Asked asked) {
     this.site = site;
-    this.words = Words.of(asked.language());
+    this.words = PageWords.of(asked.language());
     this.trade = new TradeWords(words, site.practice().views());
   }
 

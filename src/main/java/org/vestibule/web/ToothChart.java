@@ -8,6 +8,7 @@ import org.vestibule.dental.Arch;
 import org.vestibule.dental.Notation;
 import org.vestibule.dental.Side;
 import org.vestibule.dental.Tooth;
+import org.vestibule.words.TradeWords;
 
 /** The teeth as one looks at the patient: upper above lower, the patient's right at the left. */
 final class ToothChart {

@@ -26,7 +26,7 @@ final class TrustPage {
     if (trust.isEmpty()) {
       return Answers.refused(asked, 409, "trust-none");
     }
-    String title = Words.of(asked.language()).say("trust-title");
+    String title = PageWords.of(asked.language()).say("trust-title");
     return Answer.page(
         "trust", Map.of("title", title, "fingerprint", trust.get().fingerprint(), "plain", true));
   }

@@ -29,6 +29,9 @@ import org.vestibule.dental.Teeth;
 import org.vestibule.flow.FilingByHand;
 import org.vestibule.flow.SeriesGaps;
 import org.vestibule.flow.VisitBook;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** The visits to choose from while one types; those around the photographs' time come first. */
 final class VisitChoice {
@@ -62,7 +65,7 @@ final class VisitChoice {
                     .thenComparing(Visit::key))
             .limit(MOST)
             .toList();
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     return Answer.part(
         "visits",
         Map.of(
@@ -107,7 +110,7 @@ final class VisitChoice {
   }
 
   private Map<String, Object> model(Visit visit, @Nullable LocalDateTime taken, Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     boolean holds = taken != null && distance(visit, taken).isZero();
     return Map.of(
         "key", visit.key(),
@@ -137,7 +140,7 @@ final class VisitChoice {
 
   /** What the visit's series lacks, or has more than once, with what is labelled so far. */
   Answer series(Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     TradeWords trade = new TradeWords(words, site.practice().views());
     Map<String, Object> model = new HashMap<>(Map.of("missing", "", "doubled", "", "complete", ""));
     if (new VisitBook(site.practice()).all() instanceof Done<VisitList> visits) {

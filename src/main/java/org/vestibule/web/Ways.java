@@ -16,6 +16,7 @@ import org.vestibule.flow.VisitBook;
 import org.vestibule.flow.phone.WayIn;
 import org.vestibule.store.ledger.PhoneLinkRow;
 import org.vestibule.store.ledger.UploadRow;
+import org.vestibule.words.Words;
 
 /** On the practice's screen: opens a phone's page for a visit, shows its code, ends it. */
 final class Ways {
@@ -30,7 +31,7 @@ final class Ways {
 
   /** Today's visits, and the pages that are open. */
   Answer page(Asked asked) {
-    Words words = Words.of(asked.language());
+    Words words = PageWords.of(asked.language());
     Outcome<List<Visit>> visits = ways.visits();
     Refused<List<Visit>> refused = visits instanceof Refused<List<Visit>> trouble ? trouble : null;
     List<Visit> today = visits instanceof Done<List<Visit>> done ? done.value() : List.of();
@@ -72,7 +73,7 @@ final class Ways {
     Map<String, Object> model = new HashMap<>();
     model.put("number", link.number());
     model.put("who", link.who());
-    model.put("files", Words.of(asked.language()).count("ways-files", (int) here));
+    model.put("files", PageWords.of(asked.language()).count("ways-files", (int) here));
     Optional<Visit> visit = visit(link);
     model.put("name", visit.map(VisitChoice::name).orElse(link.visit()));
     model.put("when", visit.map(v -> VisitChoice.when(v, asked.language())).orElse(""));
@@ -99,7 +100,7 @@ final class Ways {
     String address = site.address() + "/phone#" + secret;
     LinkCode.Drawing code = LinkCode.of(address);
     Map<String, Object> model = new HashMap<>(link(done.value(), asked));
-    model.put("title", Words.of(asked.language()).say("way-title"));
+    model.put("title", PageWords.of(asked.language()).say("way-title"));
     model.put("path", code.path());
     model.put("side", code.side());
     model.put("link", address);

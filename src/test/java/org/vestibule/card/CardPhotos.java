@@ -11,6 +11,7 @@ import org.vestibule.dental.Notation;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.TeethReader;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.Language;
 
 /** Makes photographs of printed cards, each with its faults, from a seed. */
 final class CardPhotos {
@@ -82,9 +83,11 @@ final class CardPhotos {
                 null,
                 Stage.FOLLOW_UP),
             new ViewCard("lower-occlusal", null, Mirror.AS_SHOT, Incisors.BOTTOM, null));
-    this.cards = new ArrayList<>(DrawnCard.of(CardSheets.visits(faces).orThrow(), visits));
+    this.cards =
+        new ArrayList<>(DrawnCard.of(CardSheets.visits(faces, Language.ENGLISH).orThrow(), visits));
     this.cards.addAll(
-        DrawnCard.of(CardSheets.views(views, ViewCatalogue.standard()).orThrow(), views));
+        DrawnCard.of(
+            CardSheets.views(views, ViewCatalogue.standard(), Language.ENGLISH).orThrow(), views));
     this.foreign = ForeignCode.drawn("https://example.org/spring-offer");
   }
 

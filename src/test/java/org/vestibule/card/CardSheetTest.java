@@ -18,6 +18,7 @@ import org.vestibule.dental.Notation;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.TeethReader;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.Language;
 
 /** Drawn sheets, rendered by poppler and read by zbar: neither shares code with us. */
 final class CardSheetTest {
@@ -35,7 +36,7 @@ final class CardSheetTest {
 
   @Test
   void anIndependentReaderFindsEachVisitsTextTwice() throws IOException, InterruptedException {
-    CardSheet sheet = CardSheets.visits(VISITS).orThrow();
+    CardSheet sheet = CardSheets.visits(VISITS, Language.ENGLISH).orThrow();
     List<String> expected = new ArrayList<>();
     for (VisitFace visit : VISITS) {
       String text = CardText.of(new VisitCard(visit.token())).orThrow();
@@ -59,7 +60,7 @@ final class CardSheetTest {
                         Mirror.AS_SHOT,
                         Incisors.LEFT,
                         Stage.FOLLOW_UP)));
-    CardSheet sheet = CardSheets.views(cards, ViewCatalogue.standard()).orThrow();
+    CardSheet sheet = CardSheets.views(cards, ViewCatalogue.standard(), Language.ENGLISH).orThrow();
 
     TreeSet<String> expected = new TreeSet<>();
     cards.forEach(card -> expected.add(CardText.of(card).orThrow()));
@@ -68,7 +69,7 @@ final class CardSheetTest {
 
   @Test
   void whatTheFontLacksIsABoxAndAWarningWithoutTheName() {
-    assertThat(CardSheets.visits(VISITS).orThrow().warnings())
+    assertThat(CardSheets.visits(VISITS, Language.ENGLISH).orThrow().warnings())
         .containsExactly(
             "the card of visit V-5 shows boxes in place of letters that the font lacks: hand it"
                 + " out by time and visit");
@@ -76,22 +77,23 @@ final class CardSheetTest {
 
   @Test
   void theSameCardsAreTheSameBytes() {
-    assertThat(CardSheets.visits(VISITS).orThrow().pdf())
-        .isEqualTo(CardSheets.visits(VISITS).orThrow().pdf());
+    assertThat(CardSheets.visits(VISITS, Language.ENGLISH).orThrow().pdf())
+        .isEqualTo(CardSheets.visits(VISITS, Language.ENGLISH).orThrow().pdf());
   }
 
   @Test
   void nothingToDrawIsRefused() {
-    assertThat(CardSheets.visits(List.of()))
+    assertThat(CardSheets.visits(List.of(), Language.ENGLISH))
         .isEqualTo(
             Outcome.refused("there is no visit to draw a card for", "name a day with visits"));
-    assertThat(CardSheets.views(List.of(), ViewCatalogue.standard()))
+    assertThat(CardSheets.views(List.of(), ViewCatalogue.standard(), Language.ENGLISH))
         .isEqualTo(
             Outcome.refused("there is no view to draw a card for", "name at least one view"));
     assertThat(
             CardSheets.views(
                 List.of(new ViewCard("unheard-of", null, null, null, null)),
-                ViewCatalogue.standard()))
+                ViewCatalogue.standard(),
+                Language.ENGLISH))
         .isEqualTo(
             Outcome.refused(
                 "the catalogue has no view unheard-of", "name a view of the catalogue"));

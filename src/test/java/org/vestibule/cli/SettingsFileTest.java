@@ -28,6 +28,7 @@ import org.vestibule.flow.Settings;
 import org.vestibule.forward.worklist.WorklistRules;
 import org.vestibule.keys.TlsFiles;
 import org.vestibule.quality.QualityThresholds;
+import org.vestibule.words.Language;
 
 class SettingsFileTest {
 
@@ -234,6 +235,7 @@ class SettingsFileTest {
                 settings.issuer(),
                 settings.notation(),
                 settings.lowerArch(),
+                Language.ENGLISH,
                 settings.inbox(),
                 settings.objects(),
                 settings.visits(),

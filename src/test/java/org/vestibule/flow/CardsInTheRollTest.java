@@ -17,6 +17,7 @@ import org.vestibule.card.CardSheets;
 import org.vestibule.card.VisitFace;
 import org.vestibule.samples.Scene;
 import org.vestibule.store.ledger.VisitCardRow;
+import org.vestibule.words.Language;
 
 /**
  * A roll as the phone writes it, sorted by the visit card photographed before and after: the rows
@@ -52,7 +53,9 @@ class CardsInTheRollTest {
   private byte[] card(String token, int minute) throws IOException {
     BufferedImage picture =
         CardPicture.of(
-            CardSheets.visits(List.of(new VisitFace(token, "09:00", "V1", "O. T."))).orThrow());
+            CardSheets.visits(
+                    List.of(new VisitFace(token, "09:00", "V1", "O. T.")), Language.ENGLISH)
+                .orThrow());
     return TestHome.photo(picture, minute).orientation(1).bytes();
   }
 

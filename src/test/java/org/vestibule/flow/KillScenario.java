@@ -30,6 +30,7 @@ import org.vestibule.store.ledger.LedgerCopy;
 import org.vestibule.store.ledger.PhotoState;
 import org.vestibule.store.ledger.ReleaseRow;
 import org.vestibule.store.steps.WriteSteps;
+import org.vestibule.words.Language;
 
 /**
  * A command during which a process is killed, and what must hold once the next run is through, be
@@ -292,7 +293,8 @@ enum KillScenario {
                   Map.of(),
                   Set.of(Format.JPEG),
                   small.home().resolveSibling(small.home().getFileName() + "-" + name),
-                  null),
+                  null,
+                  Language.ENGLISH),
               "Ada Example");
     }
   };

@@ -51,6 +51,7 @@ public final class SettingsWith {
         old.issuer(),
         old.notation(),
         lowerArch,
+        old.language(),
         old.inbox(),
         old.objects(),
         old.visits(),

@@ -20,6 +20,7 @@ import org.vestibule.samples.PhoneJpeg;
 import org.vestibule.samples.SampleRoll;
 import org.vestibule.samples.Scene;
 import org.vestibule.store.steps.WriteSteps;
+import org.vestibule.words.Language;
 
 /** The home folder of an invented practice with two visits, and small photographs for it. */
 public final class TestHome {
@@ -119,6 +120,7 @@ public final class TestHome {
                 usual.issuer(),
                 usual.notation(),
                 usual.lowerArch(),
+                Language.ENGLISH,
                 usual.inbox(),
                 usual.objects(),
                 usual.visits(),

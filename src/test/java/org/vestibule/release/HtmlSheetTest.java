@@ -10,18 +10,25 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.vestibule.dental.Teeth;
 import org.vestibule.dental.Tooth;
+import org.vestibule.words.Language;
 
 /** The page's choices: views, and teeth where ISO 3950 has them. */
 class HtmlSheetTest {
 
   private static SheetRow row(String view, int... teeth) {
     List<Tooth> named = Arrays.stream(teeth).mapToObj(iso -> Tooth.ofIso(iso).orThrow()).toList();
-    return new SheetRow("copy-01", "R-1", "", view, "", named, null, "AAAA", 4, 4);
+    return new SheetRow("copy-01", "R-1", "", view, Teeth.of(named), null, "AAAA", 4, 4);
   }
 
   private static String page(SheetRow... rows) {
-    Sheet sheet = new Sheet("Photographs: Teaching", List.of("Release 2026-001"), List.of(rows));
+    Sheet sheet =
+        new Sheet(
+            "Photographs: Teaching",
+            List.of("Release 2026-001"),
+            List.of(rows),
+            new SheetWords(Language.ENGLISH));
     return new String(HtmlSheet.of(sheet, Set.of(Format.JPEG)), StandardCharsets.UTF_8);
   }
 

@@ -14,11 +14,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.check.SamplePhotograph;
+import org.vestibule.dental.Teeth;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
 import org.vestibule.flow.TestHome;
 import org.vestibule.intake.Traces;
 import org.vestibule.samples.Scene;
+import org.vestibule.words.Language;
 
 /** A value that must not leave is planted wherever one could hide, and found there. */
 class LeakSearchTest {
@@ -146,8 +148,14 @@ class LeakSearchTest {
   private static byte[] pdf(String who) throws IOException {
     String small = Base64.getEncoder().encodeToString(SamplePhotograph.jpeg());
     SheetRow row =
-        new SheetRow("copy-01", who, "day 0", "Frontal", "", List.of(), null, small, 64, 48);
-    return PdfSheet.of(new Sheet("Photographs", List.of("Release 2026-001"), List.of(row)), 1);
+        new SheetRow("copy-01", who, "day 0", "Frontal", Teeth.NONE, null, small, 64, 48);
+    return PdfSheet.of(
+        new Sheet(
+            "Photographs",
+            List.of("Release 2026-001"),
+            List.of(row),
+            new SheetWords(Language.ENGLISH)),
+        1);
   }
 
   /** A copy into which the original's Exif data came: no text in it is the position. */

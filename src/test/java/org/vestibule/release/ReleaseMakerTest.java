@@ -18,6 +18,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.vestibule.base.Outcome;
 import org.vestibule.check.SamplePhotograph;
+import org.vestibule.dental.Teeth;
+import org.vestibule.words.Language;
 
 /** What a release leaves behind when it can't be finished: nothing. */
 class ReleaseMakerTest {
@@ -32,8 +34,7 @@ class ReleaseMakerTest {
             "Änne Müster",
             LocalDate.of(2026, 3, 5),
             "upper occlusal",
-            "upper right first molar",
-            List.of(),
+            Teeth.NONE,
             null,
             () -> Outcome.done(SamplePhotograph.file(SamplePhotograph.data())));
     return new Order(
@@ -47,7 +48,8 @@ class ReleaseMakerTest {
         new Pseudonyms(new byte[32]),
         new ArrayList<>(Collections.nCopies(pictures, original)),
         new Secrets(Set.of("Müster", "P-0001", "Beispiel"), Set.of(LocalDate.of(2026, 3, 5))),
-        null);
+        null,
+        Language.ENGLISH);
   }
 
   private static List<String> left(Path folder) throws IOException {

@@ -18,6 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
 
 /** What the rooms behind the pages say is said in the other language too, and stays so. */
 class SentencesTest {
@@ -31,7 +33,7 @@ class SentencesTest {
 
   private static final Sentences GERMAN =
       new Sentences(
-          Language.GERMAN, new TradeWords(Words.of(Language.GERMAN), ViewCatalogue.standard()));
+          Language.GERMAN, new TradeWords(PageWords.of(Language.GERMAN), ViewCatalogue.standard()));
 
   @ParameterizedTest
   @CsvSource(

@@ -21,6 +21,9 @@ import org.vestibule.dental.Stage;
 import org.vestibule.dental.Tooth;
 import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
+import org.vestibule.words.Language;
+import org.vestibule.words.TradeWords;
+import org.vestibule.words.Words;
 
 /** Every word is there in every language, and templates ask for words that there are. */
 class WordsTest {
@@ -30,9 +33,9 @@ class WordsTest {
 
   @Test
   void everyLanguageHasTheSameKeysAndValues() {
-    Words english = Words.of(Language.ENGLISH);
+    Words english = PageWords.of(Language.ENGLISH);
     for (Language language : Language.values()) {
-      Words words = Words.of(language);
+      Words words = PageWords.of(language);
       assertThat(words.all().keySet()).as(language.tag()).isEqualTo(english.all().keySet());
       for (String key : english.all().keySet()) {
         assertThat(values(words.say(key)))
@@ -51,7 +54,7 @@ class WordsTest {
   @Test
   void everyFileOfWordsBelongsToAnArea() throws IOException {
     List<String> expected = new ArrayList<>();
-    for (String area : Words.AREAS) {
+    for (String area : PageWords.AREAS) {
       for (Language language : Language.values()) {
         expected.add(area + "_" + language.tag() + ".properties");
       }
@@ -65,9 +68,9 @@ class WordsTest {
   @Test
   void everyViewToothStageAndSideHasAWord() {
     for (Language language : Language.values()) {
-      TradeWords trade = new TradeWords(Words.of(language), ViewCatalogue.standard());
+      TradeWords trade = new TradeWords(PageWords.of(language), ViewCatalogue.standard());
       for (View view : ViewCatalogue.standard().all()) {
-        assertThat(Words.of(language).find("view-" + view.key())).as(view.key()).isPresent();
+        assertThat(PageWords.of(language).find("view-" + view.key())).as(view.key()).isPresent();
       }
       Tooth.all().forEach(tooth -> assertThat(trade.tooth(tooth)).isNotBlank());
       for (Stage stage : Stage.values()) {
@@ -82,7 +85,7 @@ class WordsTest {
   /** The words of the pages are those of the command line and of the objects. */
   @Test
   void inEnglishTheyAreTheCataloguesOwn() {
-    TradeWords trade = new TradeWords(Words.of(Language.ENGLISH), ViewCatalogue.standard());
+    TradeWords trade = new TradeWords(PageWords.of(Language.ENGLISH), ViewCatalogue.standard());
     for (View view : ViewCatalogue.standard().all()) {
       assertThat(trade.view(view)).isEqualTo(view.name());
     }
@@ -96,7 +99,7 @@ class WordsTest {
 
   @Test
   void templatesEscapeEverythingAndAskForWordsThatThereAre() throws IOException {
-    Words words = Words.of(Language.ENGLISH);
+    Words words = PageWords.of(Language.ENGLISH);
     Pattern asked = Pattern.compile("\\{\\{w\\.([a-z0-9-]+)}}");
     try (Stream<Path> files = Files.list(RESOURCES.resolve("pages"))) {
       for (Path file : files.toList()) {
@@ -129,7 +132,15 @@ class WordsTest {
   })
   void theLanguageIsTheChosenOneElseWhatTheBrowserAsks(
       String chosen, String header, Language expected) {
-    assertThat(Language.of(chosen, header)).isEqualTo(expected);
+    assertThat(Language.of(chosen, header, Language.ENGLISH)).isEqualTo(expected);
+  }
+
+  /** A browser that asks for nothing of ours gets what the practice speaks. */
+  @Test
+  void thePracticesLanguageHoldsWhereTheBrowserAsksForNone() {
+    assertThat(Language.of("", "fr", Language.GERMAN)).isEqualTo(Language.GERMAN);
+    assertThat(Language.of("", "", Language.GERMAN)).isEqualTo(Language.GERMAN);
+    assertThat(Language.of("", "en", Language.GERMAN)).isEqualTo(Language.ENGLISH);
   }
 
   @Test

@@ -1,4 +1,4 @@
-package org.vestibule.web;
+package org.vestibule.words;
 
 import java.util.Arrays;
 import java.util.List;
@@ -7,7 +7,7 @@ import java.util.Locale.LanguageRange;
 import java.util.Optional;
 
 /** A language that the pages speak; each has its files of words. */
-enum Language {
+public enum Language {
   ENGLISH("en", "English"),
   GERMAN("de", "Deutsch");
 
@@ -20,38 +20,38 @@ enum Language {
   }
 
   /** As BCP 47 writes it. */
-  String tag() {
+  public String tag() {
     return tag;
   }
 
   /** What its speakers call it. */
-  String ownName() {
+  public String ownName() {
     return ownName;
   }
 
-  Locale locale() {
+  public Locale locale() {
     return Locale.forLanguageTag(tag);
   }
 
-  static Optional<Language> of(String tag) {
+  public static Optional<Language> of(String tag) {
     return Arrays.stream(values()).filter(one -> one.tag.equals(tag)).findFirst();
   }
 
-  /** The chosen one, else the first that the browser asks for (RFC 9110, 12.5.4). */
-  static Language of(String chosen, String acceptLanguage) {
-    return of(chosen).orElseGet(() -> accepted(acceptLanguage));
+  /** The chosen one, else the first that the browser asks for (RFC 9110, 12.5.4), else another. */
+  public static Language of(String chosen, String acceptLanguage, Language otherwise) {
+    return of(chosen).orElseGet(() -> accepted(acceptLanguage, otherwise));
   }
 
-  private static Language accepted(String header) {
+  private static Language accepted(String header, Language otherwise) {
     if (header.isBlank() || header.length() > 200) {
-      return ENGLISH;
+      return otherwise;
     }
     try {
       List<Locale> ours = Arrays.stream(values()).map(Language::locale).toList();
       Locale best = Locale.lookup(LanguageRange.parse(header), ours);
-      return best == null ? ENGLISH : of(best.getLanguage()).orElse(ENGLISH);
+      return best == null ? otherwise : of(best.getLanguage()).orElse(otherwise);
     } catch (IllegalArgumentException notAList) {
-      return ENGLISH;
+      return otherwise;
     }
   }
 }

@@ -4,14 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.vestibule.words.Language;
 import org.vestibule.flow.Browse;
+import org.vestibule.words.Language;
 
 /** How many photographs the page of results says there are. */
 class ResultsTest {
 
   private static String said(Language language, int total, boolean more) {
-    return Results.count(PageWords.of(language), new Browse.Answer(List.of(), List.of(), total, more));
+    return Results.count(
+        PageWords.of(language), new Browse.Answer(List.of(), List.of(), total, more));
   }
 
   @Test

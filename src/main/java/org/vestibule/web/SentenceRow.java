@@ -35,7 +35,7 @@ final class SentenceRow {
     int end = 0;
     while (place.find()) {
       pattern.append(Pattern.quote(english.substring(end, place.start())));
-      pattern.append('(').append(SHAPES.getOrDefault(place.group(1), ".+?")).append(')');
+      pattern.append('(').append(SHAPES.getOrDefault(place.group(1), "[^;]+?")).append(')');
       places.put(places.size() + 1, place.group());
       end = place.end();
     }
@@ -50,6 +50,11 @@ final class SentenceRow {
 
   String other() {
     return other;
+  }
+
+  /** How many letters stand fixed in it. */
+  int fixedLetters() {
+    return PLACE.matcher(english).replaceAll("").length();
   }
 
   boolean isFixed() {

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -94,8 +95,11 @@ final class Sentences {
       }
       rows.add(new SentenceRow(lines.get(at), other.substring(2)));
     }
-    // What differs nowhere is looked for first: it is certain.
-    rows.sort((one, two) -> Boolean.compare(two.isFixed(), one.isFixed()));
+    // What differs nowhere is looked for first: it is certain; then what says the most itself.
+    rows.sort(
+        Comparator.comparing(SentenceRow::isFixed)
+            .thenComparing(SentenceRow::fixedLetters)
+            .reversed());
     return List.copyOf(rows);
   }
 

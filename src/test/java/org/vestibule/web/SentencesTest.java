@@ -46,6 +46,13 @@ class SentencesTest {
             + "|niemand sagte, wessen es ist, und die Zeit liegt in keinem Besuch",
         "The frame has 1.2 million pixels, fewer than 5.0 million."
             + "|Das Bild hat 1,2 Millionen Bildpunkte, weniger als 5,0 Millionen.",
+        "nobody said where the incisors lie in this Upper occlusal; the phone points up or down here,"
+            + " where Exif rotation can't be trusted"
+            + "|niemand sagte, wo in dieser Ansicht die Schneidezähne liegen: Okklusal Oberkiefer. Die"
+            + " Kamera schaut hier nach oben oder unten, da ist auf ihre Angabe kein Verlass",
+        "nobody said where the incisors lie in this Upper occlusal; nobody said which view it shows"
+            + "|niemand sagte, wo in dieser Ansicht die Schneidezähne liegen: Okklusal Oberkiefer;"
+            + " niemand sagte, welche Ansicht es ist",
         "teeth: no tooth is named|Zähne: es ist kein Zahn genannt",
         "its row names another mirror than its folder or file name"
             + "|die Liste sagt etwas anderes als Ordner oder Dateiname: Spiegel",

@@ -44,6 +44,9 @@ final class SearchResponse {
               : StatusTable.HTTP.meaning(answer.status()).words(),
           answer.status());
     }
+    if (!answer.trouble().isEmpty()) {
+      return refused(answer.trouble(), 200);
+    }
     if (answer.cutOff()) {
       return refused("the archive's answer to a search for one object is endless", 200);
     }

@@ -44,6 +44,10 @@ final class StoreResponse {
       return StoreStatus.failure((int) reason & 0xFFFF);
     }
     boolean success = answer.status() == 200 || answer.status() == 202;
+    if (success && !answer.trouble().isEmpty()) {
+      String words = answer.trouble() + " (HTTP status " + answer.status() + ")";
+      return new Failed(StoreAnswer.NO_STATUS, words, Reach.OBJECT, true);
+    }
     Optional<DataSet> stored =
         said.flatMap(data -> item(data.items(Tags.ReferencedSOPSequence), sopInstanceUid));
     if (success && stored.isPresent()) {

@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpTimeoutException;
 import java.nio.channels.UnresolvedAddressException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -30,10 +31,12 @@ final class WebCall {
   /**
    * The peer answered.
    *
-   * @param body at most the longest answer; cut off if there was more
+   * @param body at most the longest answer, unpacked; cut off if there was more
+   * @param trouble why the body could not be unpacked; empty if it could
    */
   @SuppressWarnings("ArrayRecordComponent") // Read once, never compared.
-  record Answer(int status, String contentType, byte[] body, boolean cutOff) implements Result {
+  record Answer(int status, String contentType, byte[] body, boolean cutOff, String trouble)
+      implements Result {
     boolean isXml() {
       return contentType.toLowerCase(Locale.ROOT).contains("xml");
     }
@@ -67,11 +70,14 @@ final class WebCall {
         client.sendAsync(request, response -> new LimitedBody(LONGEST_ANSWER));
     try {
       HttpResponse<LimitedBody.Bytes> response = coming.get(most.toMillis(), TimeUnit.MILLISECONDS);
+      List<String> encodings = response.headers().allValues("Content-Encoding");
+      Unpacked body = Unpacked.of(response.body(), encodings, LONGEST_ANSWER);
       return new Answer(
           response.statusCode(),
           response.headers().firstValue("Content-Type").orElse(""),
-          response.body().bytes(),
-          response.body().cutOff());
+          body.bytes(),
+          body.cutOff(),
+          body.trouble());
     } catch (TimeoutException e) {
       coming.cancel(true);
       return late(most);

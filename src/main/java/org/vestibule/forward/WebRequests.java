@@ -33,6 +33,7 @@ final class WebRequests {
         HttpRequest.newBuilder(URI.create(service + path))
             .timeout(most)
             .header("Accept", accept)
+            .header("Accept-Encoding", "identity")
             .header("User-Agent", "Vestibule");
     return token.isEmpty() ? builder : builder.header("Authorization", "Bearer " + token);
   }

@@ -1,8 +1,10 @@
 package org.vestibule.forward;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -12,17 +14,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.forward.DestinationRules.Confirm;
@@ -161,6 +166,104 @@ class WebArchiveTest {
                 Map.of()));
   }
 
+  private static byte[] gzip(byte[] plain) throws IOException {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
+      out.write(plain);
+    }
+    return packed.toByteArray();
+  }
+
+  private void packs(int status, String encoding, byte[] body) {
+    peer.script =
+        (exchange, any) -> {
+          exchange.getResponseHeaders().set("Content-Type", "application/dicom+json");
+          exchange.getResponseHeaders().set("Content-Encoding", encoding);
+          exchange.sendResponseHeaders(status, 0); // in chunks
+          exchange.getResponseBody().write(body);
+          exchange.close();
+        };
+  }
+
+  /** RFC 9110 12.5.3: identity is asked for, and a server may pack its answer all the same. */
+  @ParameterizedTest
+  @ValueSource(strings = {"gzip", "X-GZIP", "identity, gzip"})
+  void anAnswerThatIsPackedThoughNobodyAskedIsUnpacked(String encoding) throws IOException {
+    String failure = json("00081198", reason("00081197", 0xA900));
+    packs(409, encoding, gzip(failure.getBytes(StandardCharsets.UTF_8)));
+    assertThat(session().store(parcel()))
+        .isEqualTo(
+            new StoreAnswer.Refused(
+                0xA900, "the archive says that the object does not match its class (status A900)"));
+    String match = "[{\"00080018\":{\"vr\":\"UI\",\"Value\":[\"" + UID + "\"]}}]";
+    packs(200, encoding, gzip(match.getBytes(StandardCharsets.UTF_8)));
+    assertThat(session().ask(List.of(instance())))
+        .isEqualTo(new PresenceAnswer.Answered(Map.of(UID, Map.of())));
+    assertThat(peer.asked).extracting(WebPeer.Asked::encodings).containsOnly("identity");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          br | the archive packed its answer as br, which we did not ask for and can't read
+          gzip, zstd | the archive packed its answer as gzip, zstd, which we did not ask for and can't read
+          gzip | the archive calls its answer gzip, and it is none
+          """)
+  void whatCannotBeUnpackedConfirmsNothingAndIsNamed(String encoding, String words) {
+    packs(200, encoding, "\u001f\u008b, or not".getBytes(StandardCharsets.ISO_8859_1));
+    assertThat(session().store(parcel()))
+        .isEqualTo(new Failed(-1, words + " (HTTP status 200)", Reach.OBJECT, true));
+    assertThat(session().ask(List.of(instance())))
+        .isEqualTo(
+            new PresenceAnswer.Failed(
+                -1, words + " (HTTP status 200)", false, Map.of(), Set.of(UID)));
+  }
+
+  @Test
+  void aPackedAnswerThatEndsTooEarlyConfirmsNothing() throws IOException {
+    byte[] packed = gzip("[]".getBytes(UTF_8));
+    packs(200, "gzip", Arrays.copyOf(packed, packed.length - 8));
+    assertThat(session().ask(List.of(instance())))
+        .isEqualTo(
+            new PresenceAnswer.Failed(
+                -1,
+                "the archive sent only a part of its packed answer (HTTP status 200)",
+                false,
+                Map.of(),
+                Set.of(UID)));
+  }
+
+  /** A few packed bytes that become many are cut off like the many themselves. */
+  @Test
+  void aPackedAnswerWithoutEndIsCutOff() throws IOException {
+    packs(200, "gzip", gzip(" ".repeat(WebCall.LONGEST_ANSWER + 1).getBytes(UTF_8)));
+    assertThat(session().ask(List.of(instance())))
+        .isEqualTo(
+            new PresenceAnswer.Failed(
+                -1,
+                "the archive's answer to a search for one object is endless (HTTP status 200)",
+                false,
+                Map.of(),
+                Set.of(UID)));
+  }
+
+  /** RFC 9110 8.3.1: names in any case, parameters quoted or not. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "application/dicom+json; charset=utf-8",
+        "Application/DICOM+JSON;charset=\"UTF-8\"",
+        "application/json"
+      })
+  void theTypeOfAnAnswerMayHaveParameters(String type) {
+    assertThat(store(409, type, json("00081198", reason("00081197", 0xC000))))
+        .isEqualTo(
+            new StoreAnswer.Refused(
+                0xC000, "the archive can't understand the object (status C000)"));
+  }
+
   /** PS3.19 A.1, from memory. */
   @Test
   void anAnswerInXmlIsUnderstood() {
@@ -175,7 +278,7 @@ class WebArchiveTest {
             + "<DicomAttribute tag=\"00081197\" vr=\"US\" keyword=\"FailureReason\">"
             + "<Value number=\"1\">49152</Value></DicomAttribute></Item></DicomAttribute>"
             + "</NativeDicomModel>";
-    assertThat(store(409, "application/dicom+xml", xml))
+    assertThat(store(409, "Application/DICOM+XML; charset=\"utf-8\"", xml))
         .isEqualTo(
             new StoreAnswer.Refused(
                 0xC000, "the archive can't understand the object (status C000)"));

@@ -18,7 +18,13 @@ final class WebPeer implements AutoCloseable {
 
   /** What it was asked. */
   record Asked(
-      String method, String target, String type, String length, String token, byte[] body) {
+      String method,
+      String target,
+      String type,
+      String length,
+      String token,
+      String encodings,
+      byte[] body) {
     String text() {
       return new String(body, StandardCharsets.ISO_8859_1);
     }
@@ -55,6 +61,7 @@ final class WebPeer implements AutoCloseable {
             header(exchange, "Content-Type"),
             header(exchange, "Content-Length"),
             header(exchange, "Authorization"),
+            header(exchange, "Accept-Encoding"),
             swallows ? swallowed(exchange) : exchange.getRequestBody().readAllBytes());
     if (now.method().equals("OPTIONS")) {
       answer(exchange, optionsStatus, "text/plain", "");

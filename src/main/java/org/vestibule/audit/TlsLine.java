@@ -74,6 +74,8 @@ final class TlsLine implements SyslogLine {
       if (plain.isClosed()) {
         throw new LineEndedException("broke the connection off");
       }
+      // Waiting for its goodbye has an end of its own, which must not be taken for silence.
+      watch.allow(silence.plusMillis(GOODBYE_MILLIS));
       return isOverBefore(GOODBYE_MILLIS);
     } catch (IOException broken) {
       throw orStuck(broken);

@@ -11,6 +11,9 @@ final class BlockWeights {
   private static final long FIRST_SEED = 0x5DEECE66DL;
   private static final long SECOND_SEED = 0x2545F4914F6CDD1DL;
 
+  /** Far from both, so that no place has the word of a frequency. */
+  private static final long PLACE_SEED = 0x6A09E667F3BCC908L;
+
   /** By zigzag position of the blocks that are read. */
   final long[] first = new long[64];
 
@@ -26,23 +29,18 @@ final class BlockWeights {
     for (int position = 0; position < 64; position++) {
       int stored = rule.stored(position);
       int sign = rule.isNegated(position) ? -1 : 1;
-      first[position] = sign * first(stored);
-      second[position] = sign * second(stored);
+      first[position] = sign * mixed(FIRST_SEED + stored);
+      second[position] = sign * mixed(SECOND_SEED + stored);
     }
   }
 
-  /** A word for any number, always the same. */
-  static long first(long number) {
-    return mixed(FIRST_SEED + number);
-  }
-
-  /** Another. */
-  static long second(long number) {
-    return mixed(SECOND_SEED + number);
+  /** The word of a place of a block, always the same. */
+  static long place(long place) {
+    return mixed(PLACE_SEED + place);
   }
 
   /** A number of a sequence that looks random: xor-shifts and odd multiplications of a counter. */
-  private static long mixed(long number) {
+  static long mixed(long number) {
     long mixed = (number + 1) * 0x9E3779B97F4A7C15L;
     mixed = (mixed ^ mixed >>> 30) * 0xBF58476D1CE4E5B9L;
     mixed = (mixed ^ mixed >>> 27) * 0x94D049BB133111EBL;

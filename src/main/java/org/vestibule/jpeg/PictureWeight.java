@@ -6,14 +6,16 @@ import org.vestibule.base.Turn;
 
 /**
  * 128 bits that stand for all coefficients of a picture and their places, as the proof's decoder
- * reads them: sums over all blocks and frequencies, each value times a random word for its
- * frequency and one for its block's place. A turn changes places and signs, and thereby which words
+ * reads them. A block's sum is that of its values, each times a random word for its frequency; it
+ * is mixed with a word for the block's place into 64 bits that depend on every bit of both, and
+ * these are added up. A turn changes places and signs, and thereby which words
  * a value meets, but not the sums; so source and result are compared without keeping either.
  *
  * <p>There are two sums of 64 bits with words of their own. Each takes two different pictures for
- * the same in less than one of 2^40 cases: a value's difference has at most 15 factors of two, so
- * that at most 2^15 of 2^64 words for its frequency hide it in its block's sum; and what is left of
- * a block is hidden by few words for its place.
+ * the same in less than one of 2^40 cases, as long as nobody looks for them by these very words: a
+ * value's difference has at most 15 factors of two, so that at most 2^15 of 2^64 words for its
+ * frequency hide it in its block's sum. A mistake of a program knows nothing of the words; against
+ * somebody who does, the weight is no protection, and is not meant to be.
  *
  * @param length bytes of the file that was read
  * @param first one sum

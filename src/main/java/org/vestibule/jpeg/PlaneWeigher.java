@@ -41,10 +41,10 @@ final class PlaneWeigher {
     if (rows[row] < 0 || columns[column] < 0) {
       return;
     }
-    // An odd factor loses nothing: a block that weighs something still does.
-    long place = component + rows[row] + columns[column];
-    first += read.firstWeight * (BlockWeights.first(place) | 1);
-    second += read.secondWeight * (BlockWeights.second(place) | 1);
+    // Mixed, so that what one block has too much never makes up for what another has too little.
+    long place = BlockWeights.place(component + rows[row] + columns[column]);
+    first += BlockWeights.mixed(read.firstWeight + place);
+    second += BlockWeights.mixed(read.secondWeight ^ place);
     blocks++;
   }
 }

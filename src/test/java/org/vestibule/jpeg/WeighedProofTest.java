@@ -86,6 +86,23 @@ final class WeighedProofTest {
     assertThat(holds(source, TranscodePlan.AS_IS, result)).isFalse();
   }
 
+  /** A value that leaves block i's frequency j and comes to block j's frequency i. */
+  @Test
+  void findsValuesThatWanderBetweenBlockAndFrequency() throws JpegFault {
+    for (int i = 0; i < 24; i++) {
+      for (int j = i + 1; j < 24; j++) {
+        Coefficients changed = Coefficients.decode(source).orThrow();
+        short[] values = changed.components().get(0).values;
+        values[i * 64 + j] += 5;
+        values[j * 64 + i] -= 5;
+        byte[] result =
+            Transcoder.transcode(source, CoefficientTokens.of(changed, false), TranscodePlan.AS_IS)
+                .bytes();
+        assertThat(holds(source, TranscodePlan.AS_IS, result)).as("%d, %d", i, j).isFalse();
+      }
+    }
+  }
+
   /** Cropped and trimmed parts are weighed for themselves, whatever all of the source weighs. */
   @Test
   void agreesWithTheFullProofOnPartsOfPictures() throws JpegFault {

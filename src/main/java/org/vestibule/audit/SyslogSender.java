@@ -21,7 +21,8 @@ import org.vestibule.keys.TlsSide;
 /**
  * Sends what stands in the files and was not sent yet, oldest first. One process at a time; the
  * mark moves only after the messages before it have left, so a message comes twice if the
- * connection broke before it was certain that the server could read it, and is never left out.
+ * connection broke before it was certain that the server could read it. A server that neither ends
+ * a connection nor breaks it off is taken to have read: see docs/audit.md for what that can't tell.
  */
 final class SyslogSender {
 

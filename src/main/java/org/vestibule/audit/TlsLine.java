@@ -19,9 +19,6 @@ final class TlsLine implements SyslogLine {
   private static final int CONNECT_MILLIS = 3_000;
   private static final int SHORT_MILLIS = 200;
 
-  /** RFC 5425 4.4: who is told goodbye must say it too; some never do. */
-  private static final int GOODBYE_MILLIS = 1_000;
-
   private final Duration silence;
   private final Socket plain;
   private final LineWatch watch;
@@ -75,8 +72,9 @@ final class TlsLine implements SyslogLine {
         throw new LineEndedException("broke the connection off");
       }
       // Waiting for its goodbye has an end of its own, which must not be taken for silence.
-      watch.allow(silence.plusMillis(GOODBYE_MILLIS));
-      return isOverBefore(GOODBYE_MILLIS);
+      watch.allow(silence.multipliedBy(2));
+      // RFC 5425 4.4: who is told goodbye must say it too; some are slow, and some never do.
+      return isOverBefore(Math.toIntExact(silence.toMillis()));
     } catch (IOException broken) {
       throw orStuck(broken);
     }

@@ -12,6 +12,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.search.Question;
 import org.vestibule.search.QuestionOptions;
 import org.vestibule.store.index.AnyOf;
+import org.vestibule.store.index.CaughtUp;
 import org.vestibule.store.index.IndexAnswer;
 import org.vestibule.store.index.IndexField;
 import org.vestibule.store.index.IndexQuery;
@@ -90,12 +91,14 @@ public final class Browse {
   }
 
   /** Everything that is filed, the newest first. */
-  public Answer newest(int offset, int limit, OnPages who) throws IOException {
-    practice.store().followIndex();
+  public Outcome<Answer> newest(int offset, int limit, OnPages who) throws IOException {
+    if (practice.store().followIndex().kind() == CaughtUp.Kind.BEING_MADE) {
+      return Find.beingMade();
+    }
     practice.audit().asked("everything that is filed", who.peer());
     List<AnyOf> filed = List.of(AnyOf.of(IndexField.STATE, "filed"));
     IndexQuery all = new IndexQuery(filed, List.of(), null, null, offset, limit);
-    return answer(List.of(), List.of(), all);
+    return Outcome.done(answer(List.of(), List.of(), all));
   }
 
   private Answer answer(List<String> understood, List<String> tierWords, IndexQuery query)

@@ -14,6 +14,7 @@ import org.vestibule.base.Outcome.Refused;
 import org.vestibule.search.Question;
 import org.vestibule.search.QuestionOptions;
 import org.vestibule.search.QuestionReader;
+import org.vestibule.store.index.CaughtUp;
 import org.vestibule.store.index.IndexAnswer;
 import org.vestibule.store.index.IndexRecord;
 
@@ -88,10 +89,20 @@ public final class Find {
   /** What a question asks, by the words of the index after it has followed the ledger. */
   static Outcome<Question> understood(Practice practice, String words, QuestionOptions options)
       throws IOException {
-    practice.store().followIndex();
+    if (practice.store().followIndex().kind() == CaughtUp.Kind.BEING_MADE) {
+      return beingMade();
+    }
     LocalDate today = LocalDate.now(practice.clock().withZone(practice.settings().zone()));
     return new QuestionReader(practice.views(), practice.teeth(), practice.store().index(), today)
         .read(words, options);
+  }
+
+  /** Said instead of an empty answer, which would be taken for "there is none". */
+  static <T> Outcome<T> beingMade() {
+    return Outcome.refused(
+        Outcome.Kind.BUSY,
+        "the index is being made by another run, and nothing can be found before it is done",
+        "ask again in a few minutes; photographs and ledger are as they were");
   }
 
   private static Row row(IndexRecord record, String closeness) {

@@ -78,7 +78,7 @@ final class Search {
     int offset = (query.page() - 1) * A_PAGE;
     Outcome<Browse.Answer> answer =
         query.isEmpty()
-            ? Outcome.done(browse.newest(offset, A_PAGE, asked.who()))
+            ? browse.newest(offset, A_PAGE, asked.who())
             : browse.ask(
                 query.question(), query.options(), query.order(), offset, A_PAGE, asked.who());
     if (answer instanceof Done<Browse.Answer> done) {

@@ -18,6 +18,8 @@ public record CaughtUp(Kind kind, long changes, String why) {
     /** It did not fit the ledger and was made again. */
     REBUILT,
     /** Another process is writing the index and will apply what is missing. */
-    BUSY
+    BUSY,
+    /** Another process is making the index, which answers nothing before it is done. */
+    BEING_MADE
   }
 }

@@ -40,9 +40,13 @@ final class Gathered {
     return Math.toIntExact(Math.max(room(), Math.max(0, IndexAnswer.COUNTED + 1 - total)));
   }
 
-  /** True if all that are wanted are here, and there are more than are counted. */
+  /**
+   * True if all that are wanted are here, and there are more than are counted. Who wants more than
+   * that is told whether it was all, so that every tier is asked.
+   */
   boolean isEnough() {
-    return room() <= 0 && total > IndexAnswer.COUNTED;
+    return wanted <= IndexAnswer.COUNTED
+        && room() <= 0 && total > IndexAnswer.COUNTED;
   }
 
   void add(TopDocs found, int tier) throws IOException {

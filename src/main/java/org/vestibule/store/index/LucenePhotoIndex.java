@@ -29,6 +29,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   private static final int FEW = 1000;
   private static final CaughtUp BUSY = new CaughtUp(CaughtUp.Kind.BUSY, 0, "");
+  private static final CaughtUp BEING_MADE = new CaughtUp(CaughtUp.Kind.BEING_MADE, 0, "");
 
   private final Directory directory;
   private final IndexWriting writing;
@@ -63,7 +64,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       }
       return new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
     } catch (LockObtainFailedException e) {
-      return BUSY;
+      return busy();
     } catch (IOException e) {
       if (!IndexDamage.is(e)) {
         throw e;
@@ -82,7 +83,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     try {
       return writing.rebuild(changes, why);
     } catch (LockObtainFailedException e) {
-      return BUSY;
+      return busy();
     } catch (IOException e) {
       if (!IndexDamage.is(e)) {
         throw e;
@@ -90,6 +91,11 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
       removeFiles();
       return writing.rebuild(changes, why);
     }
+  }
+
+  private CaughtUp busy() throws IOException {
+    open.refresh();
+    return open.stamp().isPresent() ? BUSY : BEING_MADE;
   }
 
   /** Everything but the lock, so that a commit no reader can open doesn't stand in the way. */

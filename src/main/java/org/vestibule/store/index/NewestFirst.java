@@ -30,7 +30,7 @@ final class NewestFirst {
   private static final int HEXADECIMAL = 16;
   private static final long HASH_MASK = (1L << HASH_BITS) - 1;
 
-  /** Seconds from 1970 that have room above the hash: some 8,700 years both ways. */
+  /** Seconds from 1970 that have room above the hash: some 17,400 years both ways. */
   private static final long LAST_SECOND = (1L << (Long.SIZE - 1 - HASH_BITS)) - 1;
 
   private NewestFirst() {}

@@ -29,12 +29,18 @@ final class OpenIndex {
     return reader == null ? Optional.empty() : Stamp.of(reader.getIndexCommit().getUserData());
   }
 
-  /** What was last followed; what others have committed since is seen when it follows again. */
+  /**
+   * What was last followed; what others have committed since is seen when it follows again. None if
+   * what is there has another layout, whose answers would be wrong.
+   */
   Optional<IndexSearcher> searcher() throws IOException {
     if (open == null) {
       refresh();
     }
     DirectoryReader reader = open;
+    if (reader != null && stamp().isEmpty()) {
+      return Optional.empty();
+    }
     if (reader != null && searcher == null) {
       searcher = new IndexSearcher(reader);
       // What answers a question lies in order and near; keeping sets of answers would cost more.

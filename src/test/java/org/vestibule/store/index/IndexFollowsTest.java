@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.apache.lucene.document.Document;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
 import org.apache.lucene.index.SegmentInfos;
@@ -181,6 +182,28 @@ class IndexFollowsTest {
       held.ensureValid();
     }
     assertThat(index.follow(changes)).isEqualTo(done(CaughtUp.Kind.APPLIED, 1, ""));
+  }
+
+  /** An index of an older layout would answer wrongly; while another process makes it, none does. */
+  @Test
+  void whileAnIndexOfAnotherLayoutIsMadeAgainNothingAnswers() throws IOException {
+    Path elsewhere = folder.resolve("older");
+    try (Directory directory = new NIOFSDirectory(elsewhere);
+        IndexWriter writer = new IndexWriter(directory, new IndexWriterConfig(null))) {
+      writer.addDocument(new Document());
+      Map<String, String> older =
+          Map.of("layout", "3", "practice", "willow-lane", "sequence", "1", "mark", "");
+      writer.setLiveCommitData(older.entrySet());
+      writer.commit();
+      FakeChanges one = new FakeChanges("willow-lane").put("a", 16, 1);
+      try (LucenePhotoIndex found = new LucenePhotoIndex(elsewhere, WriteSteps.PASS)) {
+        assertThat(found.follow(one).kind()).isEqualTo(CaughtUp.Kind.BEING_MADE);
+        assertThat(found.search(IndexQuery.all(9)).hits()).isEmpty();
+        writer.close();
+        assertThat(found.follow(one).kind()).isEqualTo(CaughtUp.Kind.REBUILT);
+        assertThat(notes(found)).containsExactly("a");
+      }
+    }
   }
 
   @Test

@@ -126,6 +126,12 @@ class IndexQueryTest {
     assertThat(answer.hits()).extracting(IndexAnswer.Hit::tier).containsExactly(0, 0, 1, 1);
     assertThat(answer.total()).isEqualTo(1000);
     assertThat(answer.more()).isTrue();
+    IndexAnswer whole = index.search(query(List.of(), both, null, null, 0, 5000));
+    assertThat(whole.total()).isEqualTo(1300);
+    assertThat(whole.more()).isFalse();
+    List<AnyOf> none =
+        List.of(AnyOf.of(IndexField.TOOTH, "16", "26"), AnyOf.of(IndexField.TOOTH, "48"));
+    assertThat(index.search(query(List.of(), none, null, null, 0, 5000)).more()).isFalse();
     IndexAnswer named = index.search(query(List.of(), both.subList(0, 1), null, null, 0, 4));
     assertThat(named.total()).isEqualTo(650);
     assertThat(named.more()).isFalse();

@@ -13,13 +13,13 @@ import java.util.Arrays;
 final class LookupTable {
 
   /** Right shift that leaves the bits looked up of a word. */
-  private static final int SHIFT = 64 - 10;
+  static final int SHIFT = 64 - 10;
 
   private static final int LOOK_BITS = 64 - SHIFT;
   private static final int LONGEST = 16;
 
   /** Entries by the next bits; 0 where the code is longer. */
-  private final int[] look = new int[1 << LOOK_BITS];
+  final int[] look = new int[1 << LOOK_BITS];
 
   /** One past the largest code of each length, shifted to 16 bits. */
   private final int[] limit = new int[LONGEST + 1];

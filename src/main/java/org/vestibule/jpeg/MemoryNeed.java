@@ -29,7 +29,7 @@ final class MemoryNeed {
     long blocks = blocks(structure.frame());
     long index = Math.multiplyExact(6L, blocks);
     long result = Math.multiplyExact(2L, structure.codedBytes());
-    long scans = structure.progressive() ? Math.multiplyExact(128L + 4 * 8, blocks) : 0;
+    long scans = structure.progressive() ? Math.multiplyExact(64L + 4 * 8, blocks) : 0;
     return index + result + scans + tokens(structure);
   }
 

@@ -7,8 +7,11 @@ import java.util.List;
 /** Decodes progressive pictures to tokens, fast; sound pictures only, as {@link TokenDecoder}. */
 final class ProgressiveDecoder extends PictureWalk {
 
+  /** The highest bit of {@link ProgressivePlane#LARGEST}. */
+  private static final int HIGHEST_BIT = 9;
+
   private final List<ProgressivePlane> planes = new ArrayList<>();
-  private final short[] magnitudes;
+  private final byte[] quarters;
 
   private ProgressiveDecoder(byte[] bytes, JpegStructure structure) {
     super(bytes, structure);
@@ -19,10 +22,10 @@ final class ProgressiveDecoder extends PictureWalk {
       grids.add(grid);
       places = Math.addExact(places, Math.multiplyExact(64, ProgressivePlane.blocks(grid)));
     }
-    this.magnitudes = SpareValues.take(places);
+    this.quarters = SpareValues.take(places);
     int offset = 0;
     for (int i = 0; i < grids.size(); i++) {
-      planes.add(new ProgressivePlane(frame.components().get(i), grids.get(i), magnitudes, offset));
+      planes.add(new ProgressivePlane(frame.components().get(i), grids.get(i), quarters, offset));
       offset += 64 * ProgressivePlane.blocks(grids.get(i));
     }
   }
@@ -33,7 +36,7 @@ final class ProgressiveDecoder extends PictureWalk {
     for (int i = 0; i < picture.planes.size(); i++) {
       tokens(decoder.planes.get(i), picture.planes.get(i), picture);
     }
-    SpareValues.give(decoder.magnitudes);
+    SpareValues.give(decoder.quarters);
   }
 
   /** Decodes without making tokens: what is written once is written sooner from the scans. */
@@ -44,7 +47,7 @@ final class ProgressiveDecoder extends PictureWalk {
       System.arraycopy(decoder.planes.get(i).dc, 0, to.dc, 0, to.dc.length);
       Arrays.setAll(to.place, index -> index);
     }
-    picture.untold = new ProgressivePicture(decoder.planes, decoder.magnitudes);
+    picture.untold = new ProgressivePicture(decoder.planes, decoder.quarters);
   }
 
   private static ProgressiveDecoder read(byte[] bytes, TokenPicture picture) throws JpegFault {
@@ -57,7 +60,7 @@ final class ProgressiveDecoder extends PictureWalk {
     return decoder;
   }
 
-  /** Writes a plane as tokens and sets its magnitudes back to zero. */
+  /** Writes a plane as tokens and sets its quarters back to zero. */
   private static void tokens(ProgressivePlane from, TokenPlane to, TokenPicture picture)
       throws JpegFault {
     int[] places = ScatteredBlock.placesFor(picture.transposed);
@@ -81,6 +84,9 @@ final class ProgressiveDecoder extends PictureWalk {
 
   @Override
   void scan(ScanHeader header, JpegSegment segment) throws JpegFault {
+    if (header.spectralStart() > 0 && header.low() > HIGHEST_BIT) {
+      throw JpegFault.damaged(segment.place() + " carries values that no baseline JPEG can");
+    }
     List<LookupTable> needed = new ArrayList<>();
     for (ScanHeader.Part part : header.components()) {
       if (header.spectralStart() > 0) {
@@ -105,6 +111,7 @@ final class ProgressiveDecoder extends PictureWalk {
       throws JpegFault {
     ProgressivePlane plane = planes.get(header.components().get(0).index());
     boolean dc = header.spectralStart() == 0;
+    plane.packed |= blocks.packs();
     int count = plane.filled.length;
     for (int index = 0; index < count; index++) {
       if (!restarts.any()) {

@@ -6,17 +6,17 @@ import java.util.List;
 final class ProgressivePicture {
 
   final List<ProgressivePlane> planes;
-  private final short[] magnitudes;
+  private final byte[] quarters;
 
-  ProgressivePicture(List<ProgressivePlane> planes, short[] magnitudes) {
+  ProgressivePicture(List<ProgressivePlane> planes, byte[] quarters) {
     this.planes = List.copyOf(planes);
-    this.magnitudes = magnitudes;
+    this.quarters = quarters;
   }
 
   /**
-   * Gives back the memory of the magnitudes.
+   * Gives back the memory of the quarters.
    *
-   * @param allTaken true if every block's magnitudes were set back to zero
+   * @param allTaken true if every block's quarters were set back to zero
    */
   void release(boolean allTaken) {
     if (!allTaken) {
@@ -26,6 +26,6 @@ final class ProgressivePicture {
         }
       }
     }
-    SpareValues.give(magnitudes);
+    SpareValues.give(quarters);
   }
 }

@@ -11,15 +11,22 @@ final class ProgressiveTokens {
   /** Bits that can be read of a word before it may hold less than a code and its value. */
   private static final int WHOLE = FULL_BITS - 31;
 
-  /** Bits that are surely left of a word after a code that was read of it, and its sign. */
-  private static final int SPARE = FULL_BITS - WHOLE - 17;
+  /** Bits that can be read of a word before it may hold less than a code and a sign. */
+  private static final int CODES = FULL_BITS - 17;
 
   private final ScanBits in;
   private final boolean first;
   private final LookupTable[] tables;
+
+  /** By the next bits, what they refine; empty for other scans. */
+  private final int[] refining;
+
   private final int low;
   private final int start;
   private final int end;
+
+  /** True if the scan ends all AC coefficients, whose last bits are then kept as they come. */
+  private final boolean packs;
 
   /** A bit for each coefficient of the scan's band. */
   private final long band;
@@ -43,7 +50,14 @@ final class ProgressiveTokens {
     this.start = header.spectralStart();
     this.end = header.spectralEnd();
     this.band = -1L >>> (63 - end) & -1L << start;
+    this.packs = !first && low == 0 && start == 1 && end == 63;
+    this.refining = first || start == 0 ? new int[0] : refining(tables[0]);
     this.predictions = new int[header.components().size()];
+  }
+
+  /** As {@link ProgressivePlane#packed}. */
+  boolean packs() {
+    return packs;
   }
 
   /** Forgets predictions and runs, as at the start of every restart interval. */
@@ -113,13 +127,15 @@ final class ProgressiveTokens {
 
   private void firstAc(ProgressivePlane plane, int index) throws JpegFault {
     LookupTable table = tables[0];
-    short[] magnitudes = plane.magnitudes;
+    byte[] quarters = plane.quarters;
     int base = plane.base(index);
     int at = in.at;
     int reload = at + WHOLE;
     long word = in.word(at);
     long filled = 0;
     long negative = 0;
+    long two = 0;
+    long one = 0;
     int position = start;
     while (position <= end) {
       if (at > reload) {
@@ -137,7 +153,13 @@ final class ProgressiveTokens {
         }
         long coded = word << (entry >>> 8);
         int magnitude = (int) ((coded ^ ~(coded >> 63)) >>> -size);
-        magnitudes[base + position] = inRange(magnitude << low, magnitude);
+        int shifted = magnitude << low;
+        if (shifted > ProgressivePlane.LARGEST) {
+          throw damaged("a value out of range");
+        }
+        quarters[base + position] = (byte) (shifted >> 2);
+        two |= (long) (shifted >> 1 & 1) << position;
+        one |= (long) (shifted & 1) << position;
         filled |= 1L << position;
         negative |= (~coded >>> 63) << position;
         position++;
@@ -153,92 +175,138 @@ final class ProgressiveTokens {
     in.at = at;
     plane.filled[index] |= filled;
     plane.negative[index] |= negative;
+    plane.twos[index] |= two;
+    plane.ones[index] |= one;
   }
 
   /**
    * Refines a block without touching its magnitudes. The bits that correct coefficients known
-   * before come in the order of their positions, between the codes of the new ones: they are
-   * gathered, and spread over the positions once at the end of the block.
+   * before come in the order of their positions, between the codes of the new ones: all are
+   * gathered in that order, a one for each new coefficient among them.
    */
   private void refineAc(ProgressivePlane plane, int index) throws JpegFault {
     long known = plane.filled[index] & band;
     if (endOfBandRun > 0) {
       endOfBandRun--;
       int count = Long.bitCount(known);
-      plane.refine(index, low, spread(bits(in.at, count), known), 0, 0);
+      long bits = bits(in.at, count);
+      plane.refine(index, low, packs ? bits : spread(bits, known), 0, 0);
       in.at += count;
       return;
     }
-    LookupTable table = tables[0];
+    int[] look = refining;
     zeros.of(~known & band);
+    byte[] places = zeros.places;
+    int listed = zeros.count;
+    int last = end;
     int at = in.at;
-    int reload = at + WHOLE;
+    int most = at + CODES;
     long word = in.word(at);
-    long corrections = 0;
-    int corrected = 0;
+    long bits = 0;
     long fresh = 0;
     long negative = 0;
-    int position = start;
+    // How many zeros were passed, and how many of the places before were not.
     int zero = 0;
-    do {
-      if (at > reload) {
-        word = in.word(at);
-        reload = at + WHOLE;
-      }
-      int entry = table.entry(word);
-      int run = entry >>> 28;
-      int size = entry >>> 24 & 15;
-      at += entry & 63;
-      if (size == 0 && run < 15) {
-        endOfBandRun = endOfBand(entry, word << entry) - 1;
-        at += run;
-        int count = Long.bitCount(known & -1L << position);
-        corrections |= bits(at, count) >>> corrected;
-        at += count;
-        break;
-      }
-      zero += run;
-      int next = end + 1;
-      int count;
-      if (zero < zeros.count) {
-        next = zeros.place(zero);
-        count = next - position - run;
-      } else {
-        count = Long.bitCount(known & -1L << position);
-      }
-      requireBit(size, next);
-      long bit = size;
-      fresh |= bit << next;
-      negative |= (bit & ~(word << (entry >>> 8)) >>> 63) << next;
-      if (count > SPARE) {
-        corrections |= bits(at, count) >>> corrected;
-        word = in.word(at + count);
-        reload = at + count + WHOLE;
-      } else {
+    int passed = start;
+    int next = start - 1;
+    while (true) {
+      // New coefficients as long as the word lasts.
+      while (next < last) {
+        int entry = look[(int) (word >>> LookupTable.SHIFT)];
+        int to = zero + (entry >>> 24);
+        if (entry <= 0 || to >= listed) {
+          break;
+        }
+        int place = places[to];
+        int count = place - to - passed;
+        int after = at + (entry & 63) + count;
+        if (after > most) {
+          break;
+        }
+        next = place;
+        passed = place - to;
+        zero = to + 1;
+        at = after;
+        long bit = 1L << place;
+        fresh |= bit;
+        negative |= bit & ~(word << (entry >>> 8) >> 63);
         word <<= entry;
-        corrections |= (word & ~(-1L >>> count)) >>> corrected;
+        bits = bits << count << 1 | word >>> ~count | 1;
         word <<= count;
       }
-      corrected += count;
+      if (next >= last) {
+        break;
+      }
+      // Any code.
+      int entry = refining(tables[0].entry(in.word(at)));
+      requireRun(entry);
+      int run = entry >>> 24 & 15;
+      at += entry & 63;
+      zero += run;
+      next = last + 1;
+      int count = Long.bitCount(known) + start - passed;
+      listed = zero < listed ? listed : zeros.all();
+      if (entry < 0 && run < 15) {
+        endOfBandRun = (1 << run) + (int) (in.word(at) >>> 1 >>> ~run) - 1;
+        at += run;
+      } else if (zero < listed) {
+        next = places[zero];
+        count = next - zero - passed;
+      }
+      bits = bits << count | bits(at, count) >>> 1 >>> ~count;
+      if (entry > 0) {
+        requireInBand(next);
+        bits = bits << 1 | 1;
+        fresh |= 1L << next;
+        negative |= (~in.word(at - 1) >>> 63) << next;
+      }
       at += count;
+      passed = next - zero;
       zero++;
-      position = next + 1;
-    } while (position <= end);
+      word = in.word(at);
+      most = at + CODES;
+    }
     in.at = at;
-    plane.refine(index, low, spread(corrections, known), fresh, negative);
+    long filled = known | fresh;
+    bits <<= -Long.bitCount(filled);
+    plane.refine(index, low, packs ? bits : spread(bits, filled), fresh, negative);
   }
 
-  /** Requires that a new coefficient is 1 or -1, and in the band. */
-  private void requireBit(int size, int position) throws JpegFault {
-    if (size > 1) {
+  /**
+   * How a code refines: {@code run << 24 | code length << 8 | length}, the sign included, if it
+   * brings a new coefficient; below zero if it doesn't; 0 if there is no such code.
+   */
+  private static int refining(int entry) {
+    int run = entry >>> 28 << 24;
+    int size = entry >>> 24 & 15;
+    return size == 1 || entry == 0
+        ? run | (entry & 0xFFFF)
+        : Integer.MIN_VALUE | run | size << 16 | (entry & 0xFFFF);
+  }
+
+  private static int[] refining(LookupTable table) {
+    int[] refining = table.look.clone();
+    Arrays.setAll(refining, i -> refining(refining[i]));
+    return refining;
+  }
+
+  /** Requires that a code that brings no new coefficient is one. */
+  private void requireRun(int entry) throws JpegFault {
+    if (entry == 0) {
+      throw damaged("no such code");
+    }
+    if ((entry >>> 16 & 15) > 1) {
       throw damaged("a refinement by more than one bit");
     }
-    if (size == 1 && position > end) {
+  }
+
+  private void requireInBand(int position) throws JpegFault {
+    if (position > end) {
       throw damaged("a run goes past the end of its band");
     }
   }
 
-  /** The next bits, 63 at most, on top of a word that is zero below them. */
+  /** The next bits, 63 at most, on top of a word. */
   private long bits(int at, int count) {
     long word = in.word(at);
     if (count > FULL_BITS) {
@@ -251,9 +319,14 @@ final class ProgressiveTokens {
   private static long spread(long bits, long mask) {
     long word = bits;
     long spread = 0;
-    for (long rest = mask; rest != 0; rest &= rest - 1) {
-      spread |= rest & -rest & word >> 63;
-      word <<= 1;
+    long rest = mask;
+    while (rest != 0) {
+      // Four at a time: how many there are can't be foreseen.
+      for (int i = 0; i < 4; i++) {
+        spread |= rest & -rest & (word >> 63);
+        word <<= 1;
+        rest &= rest - 1;
+      }
     }
     return spread;
   }

@@ -23,7 +23,7 @@ abstract class ScanWriter implements BlockSink {
   /** Code and length of each symbol, {@code code << 8 | length with value}, by table. */
   private final int[][] dcCodes;
 
-  private final int[][] acCodes;
+  final int[][] acCodes;
 
   /** All ones at the zigzag positions whose sign changes, else zero. */
   final int[] negated = new int[64 + 16];

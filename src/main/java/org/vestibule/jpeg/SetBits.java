@@ -13,10 +13,13 @@ final class SetBits {
   private static final long[] IN_BYTE = inByte();
 
   /** Eight places are written at a time. */
-  private final byte[] places = new byte[64 + 8];
+  final byte[] places = new byte[64 + 8];
 
-  /** How many bits are set. */
+  /** How many of {@link #places} are listed. */
   int count;
+
+  /** The upper half of the word, if it is not listed yet. */
+  private int upper;
 
   private static long[] inByte() {
     long[] all = new long[256];
@@ -31,19 +34,26 @@ final class SetBits {
     return all;
   }
 
-  /** Takes a word. */
+  /** Takes a word, and lists the places of its lower half. */
   void of(long word) {
-    int n = 0;
-    for (int shift = 0; shift < 64; shift += 8) {
-      int bits = (int) (word >>> shift) & 0xFF;
-      ScanBits.WORD.set(places, n, IN_BYTE[bits] + shift * ONES);
-      n += Integer.bitCount(bits);
-    }
-    count = n;
+    count = list((int) word, 0, 0);
+    upper = (int) (word >>> 32);
   }
 
-  /** The place of the n-th bit that is set, from 0, of {@link #count}. */
-  int place(int n) {
-    return places[n];
+  /** Lists the places of the upper half too, and says how many there are. */
+  int all() {
+    count = list(upper, 32, count);
+    upper = 0;
+    return count;
+  }
+
+  private int list(int half, int first, int from) {
+    int n = from;
+    for (int shift = 0; shift < 32; shift += 8) {
+      int bits = half >>> shift & 0xFF;
+      ScanBits.WORD.set(places, n, IN_BYTE[bits] + (first + shift) * ONES);
+      n += Integer.bitCount(bits);
+    }
+    return n;
   }
 }

@@ -14,20 +14,20 @@ final class SpareValues {
   /** Coefficients of a picture of 24 million samples with full colour. */
   private static final int LARGEST = 72 << 20;
 
-  private static final AtomicReference<@Nullable SoftReference<short[]>> SPARE =
+  private static final AtomicReference<@Nullable SoftReference<byte[]>> SPARE =
       new AtomicReference<>();
 
   private SpareValues() {}
 
   /** An array of at least this length, all zero. */
-  static short[] take(int length) {
-    SoftReference<short[]> kept = SPARE.getAndSet(null);
-    short[] spare = kept == null ? null : kept.get();
-    return spare != null && spare.length >= length ? spare : new short[length];
+  static byte[] take(int length) {
+    SoftReference<byte[]> kept = SPARE.getAndSet(null);
+    byte[] spare = kept == null ? null : kept.get();
+    return spare != null && spare.length >= length ? spare : new byte[length];
   }
 
   /** Gives an array back, all zero again. */
-  static void give(short[] values) {
+  static void give(byte[] values) {
     if (values.length <= LARGEST) {
       SPARE.set(new SoftReference<>(values));
     }

@@ -32,24 +32,47 @@ final class ScanPeerTest {
         "0,1,2: 0-0,0,2; 0: 1-9,0,3; 0: 10-63,0,3; 1: 1-63,0,3; 2: 1-63,0,3; 0,1,2: 0-0,2,1;"
             + " 0: 1-63,3,2; 1: 1-63,3,2; 2: 1-63,3,2; 0,1,2: 0-0,1,0; 0: 1-63,2,1; 0: 1-63,1,0;"
             + " 1: 1-63,2,1; 1: 1-63,1,0; 2: 1-63,2,1; 2: 1-63,1,0;",
+        // DC scans of one component after its last AC scan.
+        "0,1,2: 0-0,0,1; 0: 1-63,0,1; 1: 1-63,0,1; 2: 1-63,0,1; 0: 1-63,1,0; 1: 1-63,1,0;"
+            + " 2: 1-63,1,0; 0: 0-0,1,0; 1: 0-0,1,0; 2: 0-0,1,0;",
+        // The last bits in two bands, and some of them in a first scan.
+        "0,1,2: 0-0,0,0; 0: 1-20,0,2; 0: 21-63,0,0; 1: 1-63,0,1; 2: 1-40,0,0; 2: 41-63,0,0;"
+            + " 0: 1-20,2,1; 0: 5-20,1,0; 0: 1-4,1,0; 1: 9-63,1,0; 1: 1-8,1,0;",
         ROUGH
       })
   void readsEveryScript(String script) throws IOException {
     for (String restart : new String[] {"0", "5B"}) {
       byte[] source = coded(script, restart);
       ReferenceTest.requireFast(source);
-      byte[] theirs = peer.transform(source, Peer.options(Turn.ROTATE_90));
-
-      Transcoded ours =
-          Transcoder.transcode(source, TranscodePlan.turned(Turn.ROTATE_90)).orThrow();
-
-      Peer.assertSame(
-          Coefficients.decode(ours.bytes()).orThrow(),
-          Coefficients.decode(theirs).orThrow(),
-          script + restart);
-      assertThat(peer.pixels(ours.bytes())).isEqualTo(peer.pixels(theirs));
-      assertThat(JpegStructure.read(ours.bytes()).orThrow().scans()).isEqualTo(1);
+      for (Turn turn : new Turn[] {Turn.ROTATE_90, Turn.FLIP_HORIZONTAL}) {
+        requireAsThePeer(source, turn, script + restart);
+      }
     }
+  }
+
+  /** Blocks whose codes take several words of bits. */
+  @Test
+  void readsFullBlocks() {
+    for (String quality : new String[] {"60", "75", "85", "92", "100"}) {
+      byte[] source =
+          peer.compress(Peer.picture(96, 96, false, 5), "-progressive", "-quality", quality);
+
+      ReferenceTest.requireFast(source);
+      for (Turn turn : new Turn[] {Turn.TRANSPOSE, Turn.FLIP_VERTICAL}) {
+        requireAsThePeer(source, turn, quality);
+      }
+    }
+  }
+
+  private void requireAsThePeer(byte[] source, Turn turn, String what) {
+    byte[] theirs = peer.transform(source, Peer.options(turn));
+
+    Transcoded ours = Transcoder.transcode(source, TranscodePlan.turned(turn)).orThrow();
+
+    Peer.assertSame(
+        Coefficients.decode(ours.bytes()).orThrow(), Coefficients.decode(theirs).orThrow(), what);
+    assertThat(peer.pixels(ours.bytes())).isEqualTo(peer.pixels(theirs));
+    assertThat(JpegStructure.read(ours.bytes()).orThrow().scans()).isEqualTo(1);
   }
 
   @Test

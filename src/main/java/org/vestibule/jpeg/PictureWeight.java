@@ -8,8 +8,8 @@ import org.vestibule.base.Turn;
  * 128 bits that stand for all coefficients of a picture and their places, as the proof's decoder
  * reads them. A block's sum is that of its values, each times a random word for its frequency; it
  * is mixed with a word for the block's place into 64 bits that depend on every bit of both, and
- * these are added up. A turn changes places and signs, and thereby which words
- * a value meets, but not the sums; so source and result are compared without keeping either.
+ * these are added up. A turn changes places and signs, and thereby which words a value meets, but
+ * not the sums; so source and result are compared without keeping either.
  *
  * <p>There are two sums of 64 bits with words of their own. Each takes two different pictures for
  * the same in less than one of 2^40 cases, as long as nobody looks for them by these very words: a

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.vestibule.base.Outcome;
 
 /**
  * The long run of {@code conformance/long/jpeg-fuzz}: spoilt files without end, each of which must
@@ -14,7 +15,19 @@ final class JpegFuzz {
 
   private static final long SLOW_NANOS = 20_000_000_000L;
 
+  private static final int PREVIEW = 16;
+
   private JpegFuzz() {}
+
+  /** Takes everything that a look gives. */
+  private static int seen(FirstLook look) {
+    Raster preview = look.preview();
+    PictureWeight weight = look.weight();
+    return look.eighth().width()
+        + look.facts().hashCode()
+        + (preview == null ? 0 : preview.width())
+        + (weight == null ? 0 : (int) weight.first());
+  }
 
   /** {@code COUNT SEED}: how many files, and the random numbers to make them from. */
   public static void main(String[] arguments) {
@@ -23,6 +36,7 @@ final class JpegFuzz {
     long seed = Long.parseLong(arguments[1]);
     List<byte[]> sources = sources();
     int proved = 0;
+    int looked = 0;
     long slowest = 0;
     for (int round = 0; round < count; round++) {
       Random random = new Random(seed + round);
@@ -30,6 +44,11 @@ final class JpegFuzz {
       long start = System.nanoTime();
       try {
         proved += MutationTest.isProved(spoilt, Spoiler.plan(random)) ? 1 : 0;
+        // What ingest does first with each file: a weight where it looks at it, or a refusal.
+        looked +=
+            FirstLook.use(spoilt, PREVIEW, true, JpegFuzz::seen) instanceof Outcome.Done<Integer>
+                ? 1
+                : 0;
       } catch (RuntimeException | Error e) {
         throw new AssertionError("seed " + seed + ", round " + round, e);
       }
@@ -40,7 +59,14 @@ final class JpegFuzz {
       }
       if ((round + 1) % 50_000 == 0) {
         out.println(
-            (round + 1) + " files, " + proved + " proved, slowest " + slowest / 1_000_000 + " ms");
+            (round + 1)
+                + " files, "
+                + proved
+                + " proved, "
+                + looked
+                + " looked at, slowest "
+                + slowest / 1_000_000
+                + " ms");
       }
     }
     out.println(
@@ -51,7 +77,9 @@ final class JpegFuzz {
             + proved
             + " proved, "
             + (count - proved)
-            + " refused, slowest "
+            + " refused, "
+            + looked
+            + " looked at, slowest "
             + slowest / 1_000_000
             + " ms, heap "
             + (Runtime.getRuntime().maxMemory() >> 20)

@@ -45,8 +45,7 @@ final class Gathered {
    * that is told whether it was all, so that every tier is asked.
    */
   boolean isEnough() {
-    return wanted <= IndexAnswer.COUNTED
-        && room() <= 0 && total > IndexAnswer.COUNTED;
+    return wanted <= IndexAnswer.COUNTED && room() <= 0 && total > IndexAnswer.COUNTED;
   }
 
   void add(TopDocs found, int tier) throws IOException {

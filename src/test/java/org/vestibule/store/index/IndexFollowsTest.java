@@ -184,7 +184,9 @@ class IndexFollowsTest {
     assertThat(index.follow(changes)).isEqualTo(done(CaughtUp.Kind.APPLIED, 1, ""));
   }
 
-  /** An index of an older layout would answer wrongly; while another process makes it, none does. */
+  /**
+   * An index of an older layout would answer wrongly; while another process makes it, none does.
+   */
   @Test
   void whileAnIndexOfAnotherLayoutIsMadeAgainNothingAnswers() throws IOException {
     Path elsewhere = folder.resolve("older");

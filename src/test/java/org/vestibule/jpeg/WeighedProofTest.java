@@ -93,8 +93,8 @@ final class WeighedProofTest {
       for (int j = i + 1; j < 24; j++) {
         Coefficients changed = Coefficients.decode(source).orThrow();
         short[] values = changed.components().get(0).values;
-        values[i * 64 + j] += 5;
-        values[j * 64 + i] -= 5;
+        values[i * 64 + j] = (short) (values[i * 64 + j] + 5);
+        values[j * 64 + i] = (short) (values[j * 64 + i] - 5);
         byte[] result =
             Transcoder.transcode(source, CoefficientTokens.of(changed, false), TranscodePlan.AS_IS)
                 .bytes();

@@ -108,7 +108,9 @@ final class PduBlock {
 
   /** Undoes what {@link #pdus} changed for a last fragment. */
   void restore() {
-    header(fragments - 1, fragmentBytes, 0);
+    if (fragments > 0) {
+      header(fragments - 1, fragmentBytes, 0);
+    }
   }
 
   /** The object can't be read, or is shorter than was said when the sending began. */

@@ -54,10 +54,10 @@ class ElsewhereQueryTest {
             VendorTable BEGIN
             VendorTable END
             AETable BEGIN
-            ARCHIVE %s RW (200, 64mb) ANY
+            ARCHIVE $DATABASE RW (200, 64mb) ANY
             AETable END
             """
-                .formatted(database));
+                .replace("$DATABASE", database.toString()));
     peer = RunningPeer.ofToolkit("dcmqrscp", "-s", "-c", settings.toString());
     DestinationRules rules =
         new DestinationRules(

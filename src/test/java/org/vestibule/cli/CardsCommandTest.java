@@ -45,6 +45,31 @@ class CardsCommandTest {
   }
 
   @Test
+  void cardsSpeakThePracticesLanguageOrTheOneThatIsAskedFor() throws IOException {
+    visits("asked.pdf", "--language", "de");
+    assertThat(text("asked.pdf")).contains("Termin V1", "Diese Karte").doesNotContain("Visit");
+
+    Path settings = folder.resolve("vestibule.toml");
+    String before = Files.exists(settings) ? Files.readString(settings) : "[practice]\n";
+    Files.writeString(
+        settings, before.replaceFirst("\\[practice\\]", "[practice]\nlanguage = \"de\""));
+    visits("set.pdf");
+    visits("english.pdf", "--language", "en");
+    assertThat(text("set.pdf")).contains("Termin V1");
+    assertThat(text("english.pdf")).contains("Visit V1");
+
+    Asked unknown = visits("none.pdf", "--language", "xx");
+    assertThat(unknown.code()).isEqualTo(3);
+    assertThat(unknown.err())
+        .isEqualTo(
+            """
+            vestibule: there are no words in the language "xx".
+              What to do: say en or de.
+            """);
+    assertThat(folder.resolve("none.pdf")).doesNotExist();
+  }
+
+  @Test
   void namesArePrintedAsFarAsTheyAreWanted() throws IOException {
     visits("initials.pdf", "--names", "initials");
     visits("full.pdf", "--names", "full");

@@ -53,6 +53,10 @@ class SentencesTest {
         "nobody said where the incisors lie in this Upper occlusal; nobody said which view it shows"
             + "|niemand sagte, wo in dieser Ansicht die Schneidezähne liegen: Okklusal Oberkiefer;"
             + " niemand sagte, welche Ansicht es ist",
+        "the file breaks off at byte 40: the picture's data ends too early; the first 264 of its 960"
+            + " rows (27 %) are sound"
+            + "|die Datei bricht nach 40 Byte ab; nicht jede Zeile des Bildes ist da oder heil; die"
+            + " ersten 264 seiner 960 Zeilen (27 %) sind heil",
         "teeth: no tooth is named|Zähne: es ist kein Zahn genannt",
         "its row names another mirror than its folder or file name"
             + "|die Liste sagt etwas anderes als Ordner oder Dateiname: Spiegel",

@@ -9,10 +9,7 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
-import java.time.Clock;
-import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -93,15 +90,7 @@ class CutLineTest {
   }
 
   private static Outcome<ArchiveSession> open(int port) {
-    DestinationRules rules =
-        new DestinationRules(
-            "archive",
-            true,
-            new DestinationRules.Dicom("127.0.0.1", port, "ARCHIVE", "VESTIBULE", Optional.empty()),
-            DestinationRules.Confirm.QUERY,
-            Duration.ofMinutes(10),
-            Duration.ofSeconds(20));
-    return DicomLine.of(rules, Clock.systemUTC()).orThrow().open(Set.of(FORM), report -> true);
+    return QueriedArchive.open(port, Set.of(FORM));
   }
 
   private static Parcel parcel() {

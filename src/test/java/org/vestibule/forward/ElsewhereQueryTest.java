@@ -6,11 +6,8 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Duration;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -59,17 +56,7 @@ class ElsewhereQueryTest {
             """
                 .replace("$DATABASE", database.toString()));
     peer = RunningPeer.ofToolkit("dcmqrscp", "-s", "-c", settings.toString());
-    DestinationRules rules =
-        new DestinationRules(
-            "archive",
-            true,
-            new DestinationRules.Dicom(
-                "127.0.0.1", peer.port(), "ARCHIVE", "VESTIBULE", Optional.empty()),
-            DestinationRules.Confirm.QUERY,
-            Duration.ofMinutes(10),
-            Duration.ofSeconds(20));
-    session =
-        DicomLine.of(rules, Clock.systemUTC()).orThrow().open(Set.of(FORM), any -> true).orThrow();
+    session = QueriedArchive.open(peer.port(), Set.of(FORM)).orThrow();
   }
 
   @AfterEach

@@ -8,11 +8,8 @@ import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -72,19 +69,7 @@ class ImplicitNoteTest {
             () -> new ByteArrayInputStream(note),
             note.length,
             start);
-    DestinationRules rules =
-        new DestinationRules(
-            "archive",
-            true,
-            new DestinationRules.Dicom("127.0.0.1", port, "ARCHIVE", "VESTIBULE", Optional.empty()),
-            DestinationRules.Confirm.QUERY,
-            Duration.ofMinutes(10),
-            Duration.ofSeconds(20));
-    try (ArchiveSession session =
-        DicomLine.of(rules, Clock.systemUTC())
-            .orThrow()
-            .open(Set.of(parcel.form()), report -> true)
-            .orThrow()) {
+    try (ArchiveSession session = QueriedArchive.open(port, Set.of(parcel.form())).orThrow()) {
       return session.store(parcel);
     }
   }

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.time.Clock;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -30,16 +28,7 @@ class PresenceQueryTest {
   }
 
   private static ArchiveSession open(FindPeer peer, Set<Archive.Form> forms) {
-    DestinationRules rules =
-        new DestinationRules(
-            "archive",
-            true,
-            new DestinationRules.Dicom(
-                "127.0.0.1", peer.port(), "ARCHIVE", "VESTIBULE", Optional.empty()),
-            DestinationRules.Confirm.QUERY,
-            Duration.ofMinutes(10),
-            Duration.ofSeconds(20));
-    return DicomLine.of(rules, Clock.systemUTC()).orThrow().open(forms, report -> true).orThrow();
+    return QueriedArchive.open(peer.port(), forms).orThrow();
   }
 
   /** PS3.7 C.4.2.1.8: the comment is the archive's own text, and may be a name. */

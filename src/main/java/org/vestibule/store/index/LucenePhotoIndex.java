@@ -139,8 +139,8 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   /** Tier after tier, each only as far as its answers are wanted or counted. */
   private static IndexAnswer search(IndexSearcher searcher, IndexQuery query) throws IOException {
-    int wanted = wanted(searcher, Queries.of(query), query);
-    Gathered gathered = new Gathered(searcher.storedFields(), query.offset(), wanted);
+    Gathered gathered =
+        new Gathered(searcher.storedFields(), query.offset(), wanted(searcher, query));
     List<Query> tiers = Queries.byTier(query);
     int tier = 0;
     for (; tier < tiers.size() && !gathered.isEnough(); tier++) {
@@ -153,10 +153,10 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   }
 
   /** How many answers to make room for: no more than there are, where many are asked for. */
-  private static int wanted(IndexSearcher searcher, Query asked, IndexQuery query)
-      throws IOException {
+  private static int wanted(IndexSearcher searcher, IndexQuery query) throws IOException {
     long most = (long) query.offset() + query.limit();
-    return (int) (most <= FEW ? most : Math.min(most, Math.max(1, searcher.count(asked))));
+    return (int)
+        (most <= FEW ? most : Math.min(most, Math.max(1, searcher.count(Queries.of(query)))));
   }
 
   @Override

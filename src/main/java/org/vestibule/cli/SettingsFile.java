@@ -55,6 +55,8 @@ final class SettingsFile {
           "quality.glare-percent",
           "quality.sharpness-percent",
           "quality.megapixels",
+          "quality.colour-difference",
+          "quality.tilt-degrees",
           "night.limit-minutes",
           "night.verify-nights",
           "night.free-megabytes",
@@ -206,8 +208,9 @@ final class SettingsFile {
         values.number("quality.glare-percent", 100 * base.glareShare(), 0, 100) / 100,
         values.number("quality.sharpness-percent", 100 * base.sharpnessShare(), 0, 100) / 100,
         base.seriesAtLeast(),
-        base.castDifference(),
-        values.number("quality.megapixels", base.megapixels(), 0, 1000));
+        values.number("quality.colour-difference", base.castDifference(), 0, 100),
+        values.number("quality.megapixels", base.megapixels(), 0, 1000),
+        values.number("quality.tilt-degrees", base.tiltDegrees(), 0, 45));
   }
 
   private NightRules night(NightRules base) throws WrongValue {

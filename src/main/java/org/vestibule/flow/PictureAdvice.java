@@ -22,6 +22,7 @@ import org.vestibule.quality.QualityFinding;
 import org.vestibule.quality.QualityKind;
 import org.vestibule.quality.QualityThresholds;
 import org.vestibule.quality.Sharpness;
+import org.vestibule.quality.Subject;
 import org.vestibule.store.index.IndexRecord;
 import org.vestibule.store.index.IndexRecordJson;
 import org.vestibule.store.ledger.Arrivals;
@@ -56,7 +57,7 @@ final class PictureAdvice {
     Measured measured = sight.measured();
     return picture.isBare() || measured == null
         ? null
-        : QualityAdvice.of(picture.facts(), measured, decision.view().showsFace(), thresholds);
+        : QualityAdvice.of(picture.facts(), measured, Subject.of(decision.view()), thresholds);
   }
 
   /**
@@ -78,7 +79,8 @@ final class PictureAdvice {
     return measured == null
         ? Optional.empty()
         : Optional.of(
-            AdviceJson.write(QualityAdvice.of(facts, measured, null, thresholds).findings()));
+            AdviceJson.write(
+                QualityAdvice.of(facts, measured, Subject.UNKNOWN, thresholds).findings()));
   }
 
   void keepWaiting(ContentHash hash, String found) {

@@ -1,6 +1,7 @@
 package org.vestibule.quality;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.jpeg.Raster;
 
 /**
@@ -84,6 +85,11 @@ final class BrightSpots {
   /** Share of the tooth-coloured pixels that are burnt out, small spots left out, 0 to 1. */
   double burntOutShare() {
     return toothPixels == 0 ? 0 : (double) burntOnTeeth / toothPixels;
+  }
+
+  /** The largest row of what is tooth-coloured; null if nothing is. */
+  @Nullable ToothRow row() {
+    return ToothRow.in(tooth, width, height);
   }
 
   /** Share of the picture that reflections cover, 0 to 1. */

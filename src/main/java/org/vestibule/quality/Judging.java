@@ -53,10 +53,10 @@ final class Judging {
     }
   }
 
-  void bright(Measured measured, @Nullable Boolean face) {
-    if (!Boolean.FALSE.equals(face)) {
+  void bright(Measured measured, Subject subject) {
+    if (subject == Subject.UNKNOWN || subject == Subject.FACE) {
       String reason =
-          face == null
+          subject == Subject.UNKNOWN
               ? "The view is not known, so that it isn't known what is a tooth."
               : "A face shows too little of the teeth.";
       skip(QualityKind.BURNT_OUT_TEETH, reason);
@@ -197,11 +197,35 @@ final class Judging {
     }
   }
 
-  void tilt() {
-    skip(
-        QualityKind.TILT,
-        "A phone's file doesn't state how it was held, and a slanting bite can be the finding"
-            + " itself.");
+  void tilt(@Nullable ToothRow row, Subject subject) {
+    if (subject != Subject.LEVEL_ROW) {
+      skip(
+          QualityKind.TILT,
+          "Only a row of teeth from the front shows whether the phone was level: a file doesn't"
+              + " state it, and faces are not recognised.");
+      return;
+    }
+    if (row == null || !row.isRow()) {
+      skip(
+          QualityKind.TILT,
+          "No long row of teeth lies in the middle of the picture, so that nothing shows what is"
+              + " level.");
+      return;
+    }
+    if (row.degrees() > thresholds.tiltDegrees()) {
+      find(
+          QualityKind.TILT,
+          row.degrees(),
+          thresholds.tiltDegrees(),
+          String.format(
+              Locale.ROOT,
+              "The row of teeth slants by %.1f degrees, more than %.1f: the phone was tilted, or the"
+                  + " bite itself slants.",
+              row.degrees(),
+              thresholds.tiltDegrees()),
+          "Look at the patient. If the bite is level, hold the phone level with it and take it again;"
+              + " nothing is straightened by the program.");
+    }
   }
 
   private void find(

@@ -14,8 +14,7 @@ import org.vestibule.jpeg.Raster;
  * @param preview the whole frame small, its longer side {@link QualityAdvice#PREVIEW_SIDE} if the
  *     frame is as large
  * @param picture what the coefficients say
- * @param face true for a view of the face, false for a view of the mouth, null if the view is not
- *     known
+ * @param subject what it shows
  * @param greyCard where a person says a grey card lies; null if nobody says so
  */
 public record LookedAt(
@@ -23,5 +22,5 @@ public record LookedAt(
     FrameSize frame,
     Raster preview,
     PictureFacts picture,
-    @Nullable Boolean face,
+    Subject subject,
     @Nullable GreyCard greyCard) {}

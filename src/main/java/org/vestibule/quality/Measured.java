@@ -1,5 +1,6 @@
 package org.vestibule.quality;
 
+import org.jspecify.annotations.Nullable;
 import org.vestibule.jpeg.FrameSize;
 import org.vestibule.jpeg.PictureFacts;
 import org.vestibule.jpeg.Raster;
@@ -12,13 +13,15 @@ import org.vestibule.jpeg.Raster;
  * @param toothShare share of the picture that is tooth-coloured, 0 to 1
  * @param burntOutShare share of the tooth-coloured pixels that are burnt out, 0 to 1
  * @param reflectedShare share of the picture that reflections cover, 0 to 1
+ * @param row how the row of teeth lies; null if nothing is tooth-coloured
  */
 public record Measured(
     FrameSize frame,
     Sharpness sharpness,
     double toothShare,
     double burntOutShare,
-    double reflectedShare) {
+    double reflectedShare,
+    @Nullable ToothRow row) {
 
   /**
    * Measures a photograph.
@@ -34,6 +37,7 @@ public record Measured(
         Sharpness.of(preview, picture, frame),
         spots.toothShare(),
         spots.burntOutShare(),
-        spots.reflectedShare());
+        spots.reflectedShare(),
+        spots.row());
   }
 }

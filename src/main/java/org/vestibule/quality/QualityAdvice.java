@@ -36,7 +36,7 @@ public record QualityAdvice(
     return of(
         photo.facts(),
         Measured.of(photo.preview(), photo.picture(), photo.frame()),
-        photo.face(),
+        photo.subject(),
         card == null ? null : GreyPatch.of(photo.preview(), card),
         series,
         thresholds);
@@ -47,28 +47,27 @@ public record QualityAdvice(
    * known of its series.
    *
    * @param facts what the camera wrote
-   * @param face true for a view of the face, false for a view of the mouth, null if the view is not
-   *     known
+   * @param subject what it shows
    */
   public static QualityAdvice of(
-      CaptureFacts facts, Measured measured, @Nullable Boolean face, QualityThresholds thresholds) {
-    return of(facts, measured, face, null, List.of(), thresholds);
+      CaptureFacts facts, Measured measured, Subject subject, QualityThresholds thresholds) {
+    return of(facts, measured, subject, null, List.of(), thresholds);
   }
 
   private static QualityAdvice of(
       CaptureFacts facts,
       Measured measured,
-      @Nullable Boolean face,
+      Subject subject,
       @Nullable GreyPatch card,
       List<Sharpness> series,
       QualityThresholds thresholds) {
     Judging judging = new Judging(thresholds);
     judging.zoom(facts, measured.frame());
-    judging.bright(measured, face);
+    judging.bright(measured, subject);
     judging.blur(measured.sharpness(), series);
     judging.cast(card);
     judging.pixels(measured.frame());
-    judging.tilt();
+    judging.tilt(measured.row(), subject);
     return new QualityAdvice(judging.findings, judging.unmeasured, measured.sharpness());
   }
 

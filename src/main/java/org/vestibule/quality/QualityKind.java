@@ -14,7 +14,7 @@ public enum QualityKind {
   COLOUR_CAST("colour cast"),
   /** Size of the camera's frame in millions of pixels. */
   FEW_PIXELS("few pixels"),
-  /** Tilt of the camera; never measured, see {@link Unmeasured}. */
+  /** Slant of a row of teeth against the picture's edge in degrees. */
   TILT("tilt");
 
   private final String words;

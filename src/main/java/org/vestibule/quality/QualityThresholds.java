@@ -15,6 +15,9 @@ package org.vestibule.quality;
  * @param castDifference CIEDE2000 difference of a grey card from grey (1.8: half of the observers
  *     no longer accept it between teeth, Paravina et al. 2015)
  * @param megapixels smallest frame in millions of pixels (5: guidelines of professional bodies)
+ * @param tiltDegrees slant of a row of teeth, 0 to 45 (3: raters accept 2 degrees and mark down 4,
+ *     published, from memory; the limit lies between, so that a measure that is a degree off stays
+ *     on the right side)
  */
 public record QualityThresholds(
     double zoomRatio,
@@ -23,11 +26,12 @@ public record QualityThresholds(
     double sharpnessShare,
     int seriesAtLeast,
     double castDifference,
-    double megapixels) {
+    double megapixels,
+    double tiltDegrees) {
 
   /** Those that hold where a practice sets none. */
   public static final QualityThresholds USUAL =
-      new QualityThresholds(2, 0.01, 0.01, 0.35, 2, 1.8, 5);
+      new QualityThresholds(2, 0.01, 0.01, 0.35, 2, 1.8, 5, 3);
 
   public QualityThresholds {
     require(zoomRatio >= 1, "zoomRatio must be 1 or more but was " + zoomRatio);
@@ -37,6 +41,9 @@ public record QualityThresholds(
     require(seriesAtLeast >= 1, "seriesAtLeast must be 1 or more but was " + seriesAtLeast);
     require(castDifference >= 0, "castDifference must be 0 or more but was " + castDifference);
     require(megapixels >= 0, "megapixels must be 0 or more but was " + megapixels);
+    require(
+        tiltDegrees >= 0 && tiltDegrees <= 45,
+        "tiltDegrees must be 0 to 45 but was " + tiltDegrees);
   }
 
   private static void requireShare(double value, String name) {

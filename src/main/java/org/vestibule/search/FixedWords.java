@@ -28,6 +28,8 @@ final class FixedWords {
     put(parts, Part.of(IndexField.ADVICE, "reflections", "glare"), "glare");
     put(parts, Part.of(IndexField.ADVICE, "digital zoom", "digital-zoom"));
     put(parts, Part.of(IndexField.ADVICE, "few pixels", "few-pixels"));
+    put(parts, Part.of(IndexField.ADVICE, "tilted", "tilt"), "tilt");
+    put(parts, Part.of(IndexField.ADVICE, "colour cast", "colour-cast"), "color cast");
     put(parts, Part.of(IndexField.ACCESSORY, "ruler", "ruler"));
     put(parts, Part.of(IndexField.ACCESSORY, "shade tab", "shade-tab"));
     put(

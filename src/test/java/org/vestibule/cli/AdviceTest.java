@@ -87,6 +87,42 @@ class AdviceTest {
     assertThat(Asked.of(home, "verify").code()).isZero();
   }
 
+  /** Raters mark down 4 degrees (published, from memory). */
+  @Test
+  void aTiltedRowOfTeethIsSaidAndFoundAgain() throws IOException {
+    TestHome home = TestHome.in(folder);
+    String tilted = home.put("tilted.jpg", TestHome.photo(row(6), 1).orientation(1).bytes());
+    String level = home.put("level.jpg", TestHome.photo(row(0), 2).orientation(1).bytes());
+    String side = home.put("side.jpg", TestHome.photo(row(9), 3).orientation(1).bytes());
+    home.manifest(
+        "file,visit,view,mirror\ntilted.jpg,V1,frontal,none\nlevel.jpg,V1,frontal,none\n"
+            + "side.jpg,V1,right buccal,none\n");
+    Asked asked = Asked.by("nightly job", home, "ingest", "--at-once");
+    assertThat(asked.out().replaceAll("\\s+", " "))
+        .containsPattern(
+            "Tilt: tilted\\.jpg \\((5\\.[5-9]|6\\.[0-5])\\)\\. What to do: Look at the patient");
+    assertThat(Asked.of(home, "find", "tilted").out())
+        .contains(tilted)
+        .doesNotContain(level)
+        .doesNotContain(side);
+    assertThat(Asked.of(home, "verify").code()).isZero();
+  }
+
+  /** Eight teeth in a row, turned by so many degrees. */
+  private static BufferedImage row(double degrees) {
+    BufferedImage picture = new BufferedImage(440, 330, BufferedImage.TYPE_INT_RGB);
+    Graphics2D pen = picture.createGraphics();
+    pen.setColor(new Color(176, 92, 92));
+    pen.fillRect(0, 0, 440, 330);
+    pen.rotate(Math.toRadians(degrees), 220, 165);
+    pen.setColor(new Color(214, 200, 172));
+    for (int i = 0; i < 8; i++) {
+      pen.fillRect(42 + i * 45, 130, 40, 70);
+    }
+    pen.dispose();
+    return picture;
+  }
+
   private static BufferedImage grain(boolean soft) {
     int width = soft ? 44 : 440;
     BufferedImage drawn = new BufferedImage(width, width, BufferedImage.TYPE_INT_RGB);

@@ -77,6 +77,8 @@ class SettingsFileTest {
                 glare-percent = 0.5
                 sharpness-percent = 40
                 megapixels = 8
+                colour-difference = 2.5
+                tilt-degrees = 4
                 [night]
                 limit-minutes = 60
                 verify-nights = 7
@@ -134,7 +136,7 @@ class SettingsFileTest {
                 List.of()));
     assertThat(settings.ageOfMajority()).isEqualTo(16);
     assertThat(settings.quality())
-        .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 1.8, 8));
+        .isEqualTo(new QualityThresholds(3.5, 0.02, 0.005, 0.4, 2, 2.5, 8, 4));
     assertThat(settings.night().with(null)).isEqualTo(NightRules.of(Duration.ofHours(1), 7, 5, 0));
     assertThat(settings.audit())
         .isEqualTo(

@@ -2,6 +2,8 @@ package org.vestibule.quality;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
 import java.awt.image.ConvolveOp;
 import java.awt.image.Kernel;
@@ -69,6 +71,23 @@ final class MouthPicture {
     return this;
   }
 
+  /** Turned about its middle, clockwise, by so many degrees; gums come in at the corners. */
+  MouthPicture tilted(double degrees) {
+    BufferedImage turned = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
+    Graphics2D pen = turned.createGraphics();
+    pen.setColor(GUMS);
+    pen.fillRect(0, 0, WIDTH, HEIGHT);
+    pen.setRenderingHint(
+        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+    pen.drawImage(
+        picture,
+        AffineTransform.getRotateInstance(Math.toRadians(degrees), WIDTH / 2.0, HEIGHT / 2.0),
+        null);
+    pen.dispose();
+    picture = turned;
+    return this;
+  }
+
   /** The picture as a JPEG file, seen as the program sees it. */
   PreviewReading read() {
     return PreviewReading.of(jpeg(), QualityAdvice.PREVIEW_SIDE, Turn.NONE).orThrow();
@@ -77,7 +96,12 @@ final class MouthPicture {
   LookedAt lookedAt() {
     PreviewReading reading = read();
     return new LookedAt(
-        CaptureFacts.NONE, TWELVE_MEGAPIXELS, reading.preview(), reading.facts(), false, null);
+        CaptureFacts.NONE,
+        TWELVE_MEGAPIXELS,
+        reading.preview(),
+        reading.facts(),
+        Subject.LEVEL_ROW,
+        null);
   }
 
   Sharpness sharpness() {

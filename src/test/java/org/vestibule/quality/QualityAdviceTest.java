@@ -31,8 +31,7 @@ class QualityAdviceTest {
     assertThat(advice.findings()).isEmpty();
     assertThat(advice.unmeasured())
         .extracting(Unmeasured::kind)
-        .containsExactly(
-            QualityKind.DIGITAL_ZOOM, QualityKind.BLUR, QualityKind.COLOUR_CAST, QualityKind.TILT);
+        .containsExactly(QualityKind.DIGITAL_ZOOM, QualityKind.BLUR, QualityKind.COLOUR_CAST);
     assertThat(advice.measured(QualityKind.GLARE)).isTrue();
   }
 
@@ -112,11 +111,11 @@ class QualityAdviceTest {
   @Test
   void faceAndUnknownViewAreNotMeasured() {
     LookedAt photo = new MouthPicture(1).rectangle(90, 260, 60, 120, Color.WHITE).lookedAt();
-    QualityAdvice face = advice(of(photo, true));
+    QualityAdvice face = advice(of(photo, Subject.FACE));
     assertThat(face.findings()).isEmpty();
     assertThat(reason(face, QualityKind.BURNT_OUT_TEETH))
         .isEqualTo("A face shows too little of the teeth.");
-    assertThat(reason(advice(of(photo, null)), QualityKind.GLARE))
+    assertThat(reason(advice(of(photo, Subject.UNKNOWN)), QualityKind.GLARE))
         .isEqualTo("The view is not known, so that it isn't known what is a tooth.");
   }
 
@@ -279,24 +278,16 @@ class QualityAdviceTest {
   }
 
   @Test
-  void tiltIsNeverClaimed() {
-    assertThat(reason(advice(new MouthPicture(1).lookedAt()), QualityKind.TILT))
-        .isEqualTo(
-            "A phone's file doesn't state how it was held, and a slanting bite can be the finding"
-                + " itself.");
-  }
-
-  @Test
   void thresholdsAreThePractices() {
-    QualityThresholds strict = new QualityThresholds(1, 0, 0, 1, 1, 0, 50);
+    QualityThresholds strict = new QualityThresholds(1, 0, 0, 1, 1, 0, 50, 0);
     QualityAdvice advice =
         QualityAdvice.of(zoomed(1.5), List.of(new MouthPicture(2).sharpness()), strict);
     assertThat(advice.findings())
         .extracting(QualityFinding::kind)
         .contains(QualityKind.DIGITAL_ZOOM, QualityKind.FEW_PIXELS);
-    assertThatThrownBy(() -> new QualityThresholds(2, 1.1, 0, 1, 1, 0, 5))
+    assertThatThrownBy(() -> new QualityThresholds(2, 1.1, 0, 1, 1, 0, 5, 3))
         .hasMessage("burntOutShare must be 0 to 1 but was 1.1");
-    assertThatThrownBy(() -> new QualityThresholds(0.5, 0, 0, 1, 1, 0, 5))
+    assertThatThrownBy(() -> new QualityThresholds(0.5, 0, 0, 1, 1, 0, 5, 3))
         .hasMessage("zoomRatio must be 1 or more but was 0.5");
   }
 
@@ -320,7 +311,8 @@ class QualityAdviceTest {
     byte[] bytes = Files.readAllBytes(Path.of("samples", "roll", name));
     PreviewReading reading =
         PreviewReading.of(bytes, QualityAdvice.PREVIEW_SIDE, Turn.NONE).orThrow();
-    return new LookedAt(CaptureFacts.NONE, size, reading.preview(), reading.facts(), false, null);
+    return new LookedAt(
+        CaptureFacts.NONE, size, reading.preview(), reading.facts(), Subject.MOUTH, null);
   }
 
   private static Sharpness sharpness(LookedAt photo) {
@@ -347,7 +339,7 @@ class QualityAdviceTest {
     LookedAt photo = new MouthPicture(1).lookedAt();
     CaptureFacts facts = CaptureFacts.builder().digitalZoomRatio(ratio).build();
     return new LookedAt(
-        facts, photo.frame(), photo.preview(), photo.picture(), photo.face(), photo.greyCard());
+        facts, photo.frame(), photo.preview(), photo.picture(), photo.subject(), photo.greyCard());
   }
 
   private static LookedAt card(Color colour) {
@@ -355,18 +347,18 @@ class QualityAdviceTest {
     return with(photo, new GreyCard(0.55, 0.72, 0.7, 0.85));
   }
 
-  private static LookedAt of(LookedAt photo, @Nullable Boolean face) {
+  private static LookedAt of(LookedAt photo, Subject subject) {
     return new LookedAt(
-        photo.facts(), photo.frame(), photo.preview(), photo.picture(), face, photo.greyCard());
+        photo.facts(), photo.frame(), photo.preview(), photo.picture(), subject, photo.greyCard());
   }
 
   private static LookedAt with(LookedAt photo, GreyCard card) {
     return new LookedAt(
-        photo.facts(), photo.frame(), photo.preview(), photo.picture(), photo.face(), card);
+        photo.facts(), photo.frame(), photo.preview(), photo.picture(), photo.subject(), card);
   }
 
   private static LookedAt with(LookedAt photo, FrameSize frame) {
     return new LookedAt(
-        photo.facts(), frame, photo.preview(), photo.picture(), photo.face(), photo.greyCard());
+        photo.facts(), frame, photo.preview(), photo.picture(), photo.subject(), photo.greyCard());
   }
 }

@@ -21,6 +21,7 @@ final class Launcher {
           FileCommand.class,
           MoveCommand.class,
           RejectCommand.class,
+          GreyCardCommand.class,
           VisitsCommand.class,
           CardsCommand.class,
           FindCommand.class,

@@ -94,7 +94,8 @@ public final class Faces {
                     new KeptPhoto(practice).words(object, photo)));
   }
 
-  private Outcome<DataSet> object(ContentHash photo) throws IOException {
+  /** The object that is looked at. */
+  Outcome<DataSet> object(ContentHash photo) throws IOException {
     Role role = face(photo).map(Intent::role).orElse(Role.FRAME);
     return new KeptPhoto(practice).object(new PhotoRef(photo, role));
   }

@@ -171,18 +171,20 @@ final class Filer {
   FiledPhoto keep(Proved proved) {
     Made made = proved.made();
     EncodedObject face = made.objects().get(made.objects().size() - 1);
-    List<QualityFinding> advice = ledger.together(() -> keep(proved, face));
+    PictureAdvice.Kept advice = ledger.together(() -> keep(proved, face));
     practice.audit().filed(made.picture().hash(), made.task().decision().decidedBy());
-    return report(made, face, advice);
+    return report(made, face, advice.said());
   }
 
-  private List<QualityFinding> keep(Proved proved, EncodedObject face) {
+  private PictureAdvice.Kept keep(Proved proved, EncodedObject face) {
     Picture picture = proved.made().picture();
     Decision decision = proved.made().task().decision();
-    List<QualityFinding> advice =
+    PictureAdvice.Kept advice =
         new PictureAdvice(practice).keep(picture.hash(), decision, proved.made().advice());
     new KeptTraces(ledger).keep(picture.hash(), proved.made().traces());
-    ledger.kept().keep(picture.hash(), proved.kept(), description(picture, decision, face, advice));
+    ledger
+        .kept()
+        .keep(picture.hash(), proved.kept(), description(picture, decision, face, advice.keys()));
     return advice;
   }
 
@@ -249,7 +251,7 @@ final class Filer {
   }
 
   private String description(
-      Picture picture, Decision decision, EncodedObject face, List<QualityFinding> advice) {
+      Picture picture, Decision decision, EncodedObject face, List<String> advice) {
     return IndexRecordJson.write(
         Descriptions.filed(
             picture.hash(),
@@ -257,7 +259,7 @@ final class Filer {
             face.identity().sopInstanceUid(),
             picture.facts(),
             decision,
-            advice.stream().map(found -> PictureAdvice.key(found.kind())).distinct().toList()));
+            advice));
   }
 
   private static Intent frame(List<Intent> intents) {

@@ -48,6 +48,7 @@ public final class PhotoHistory {
     ledger.corrections().of(hash).stream()
         .filter(row -> row.newRevision() == null)
         .forEach(row -> steps.add(rejected(row)));
+    steps.addAll(GreyCards.steps(hash, ledger));
     steps.sort(Comparator.comparing(Step::at));
     return List.copyOf(steps);
   }

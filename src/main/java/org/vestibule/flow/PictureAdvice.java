@@ -38,6 +38,7 @@ final class PictureAdvice {
   private static final String KIND = "quality 1";
   private static final String WAITING = "quality while waiting 1";
   private static final String BLUR = key(QualityKind.BLUR);
+  private static final String COLOUR = key(QualityKind.COLOUR_CAST);
   private static final String SERIES = "series";
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -93,13 +94,24 @@ final class PictureAdvice {
   }
 
   /**
-   * Compares a picture's sharpness with those filed before it in its series, and keeps all of it.
+   * What is kept of a picture that was filed.
    *
-   * @return what could be better
+   * @param said what could be better, as it was measured now
+   * @param keys of all that is known, for searching
    */
-  List<QualityFinding> keep(ContentHash hash, Decision decision, @Nullable QualityAdvice advice) {
+  record Kept(List<QualityFinding> said, List<String> keys) {}
+
+  /**
+   * Compares a picture's sharpness with those filed before it in its series, and keeps all of it,
+   * beside what a grey card said earlier.
+   *
+   * @param advice what was measured now; null if nothing could be, so that what was found earlier
+   *     stands
+   */
+  Kept keep(ContentHash hash, Decision decision, @Nullable QualityAdvice advice) {
+    Optional<String> earlier = arrivals.facts(hash, KIND);
     if (advice == null) {
-      return List.of();
+      return new Kept(List.of(), earlier.map(text -> keys(object(text))).orElse(List.of()));
     }
     String series =
         decision.visit().patient().issuer()
@@ -110,10 +122,38 @@ final class PictureAdvice {
     List<QualityFinding> findings = new ArrayList<>(advice.findings());
     QualityAdvice.blur(advice.sharpness(), others(hash, series), thresholds)
         .ifPresent(findings::add);
+    ObjectNode json = write(advice.sharpness(), findings);
+    earlier.ifPresent(text -> copyColour(object(text), json));
     arrivals.mark(hash, SERIES, series);
-    arrivals.facts(hash, KIND, write(advice.sharpness(), findings));
+    arrivals.facts(hash, KIND, json.toString());
     judgeAgain(hash, series);
-    return findings;
+    return new Kept(findings, keys(json));
+  }
+
+  private static void copyColour(ObjectNode from, ObjectNode to) {
+    for (JsonNode one : from.path("findings")) {
+      if (one.path("kind").asText().equals(COLOUR)) {
+        to.withArray("findings").add(one);
+      }
+    }
+  }
+
+  /** Keeps what a grey card said; empty if the colours are as they should be. */
+  void colour(ContentHash hash, Optional<QualityFinding> finding) {
+    ObjectNode json =
+        arrivals.facts(hash, KIND).map(PictureAdvice::object).orElseGet(JSON::createObjectNode);
+    exchange(json, COLOUR, finding);
+    arrivals.facts(hash, KIND, json.toString());
+    describeAgain(hash, keys(json));
+  }
+
+  private static void exchange(ObjectNode json, String kind, Optional<QualityFinding> finding) {
+    ArrayNode findings = json.withArray("findings");
+    List<JsonNode> rest = new ArrayList<>();
+    findings.forEach(rest::add);
+    findings.removeAll();
+    rest.stream().filter(one -> !one.path("kind").asText().equals(kind)).forEach(findings::add);
+    finding.ifPresent(found -> add(findings, found));
   }
 
   /** The first ones of a series had too few to be compared with; now they may have enough. */
@@ -127,12 +167,7 @@ final class PictureAdvice {
           QualityAdvice.blur(sharpness(kept.get()), others(earlier, series), thresholds);
       ObjectNode json = object(kept.get());
       if (blur.isPresent() != keys(json).contains(BLUR)) {
-        ArrayNode findings = json.withArray("findings");
-        List<JsonNode> rest = new ArrayList<>();
-        findings.forEach(rest::add);
-        findings.removeAll();
-        rest.stream().filter(one -> !one.path("kind").asText().equals(BLUR)).forEach(findings::add);
-        blur.ifPresent(found -> add(findings, found));
+        exchange(json, BLUR, blur);
         arrivals.facts(earlier, KIND, json.toString());
         describeAgain(earlier, keys(json));
       }
@@ -168,7 +203,7 @@ final class PictureAdvice {
     return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private static String write(Sharpness sharpness, List<QualityFinding> findings) {
+  private static ObjectNode write(Sharpness sharpness, List<QualityFinding> findings) {
     ObjectNode json = JSON.createObjectNode();
     json.put("variance", sharpness.variance());
     json.put("fine", sharpness.fine());
@@ -176,7 +211,7 @@ final class PictureAdvice {
     json.put("frameSide", sharpness.frameSide());
     ArrayNode found = json.putArray("findings");
     findings.forEach(finding -> add(found, finding));
-    return json.toString();
+    return json;
   }
 
   private static void add(ArrayNode to, QualityFinding finding) {

@@ -8,7 +8,7 @@ import org.vestibule.jpeg.Raster;
  * @param colour its mean colour, of the mean light
  * @param darkest smallest value of any channel, 0 to 255
  * @param brightest largest value of any channel, 0 to 255
- * @param unevenness standard deviation of L*
+ * @param unevenness how much its colours differ: root of the summed variances of L*, a* and b*
  */
 record GreyPatch(Lab colour, int darkest, int brightest, double unevenness) {
 
@@ -18,7 +18,7 @@ record GreyPatch(Lab colour, int darkest, int brightest, double unevenness) {
     int right = Math.max(left + 1, (int) (card.right() * preview.width()));
     int bottom = Math.max(top + 1, (int) (card.bottom() * preview.height()));
     double[] light = new double[3];
-    double lightness = 0;
+    double[] sums = new double[3];
     double squares = 0;
     int darkest = 255;
     int brightest = 0;
@@ -32,17 +32,19 @@ record GreyPatch(Lab colour, int darkest, int brightest, double unevenness) {
           darkest = Math.min(darkest, value);
           brightest = Math.max(brightest, value);
         }
-        double own = Lab.ofSrgb(rgb).lightness();
-        lightness += own;
-        squares += own * own;
+        Lab own = Lab.ofSrgb(rgb);
+        sums[0] += own.lightness();
+        sums[1] += own.a();
+        sums[2] += own.b();
+        squares += own.lightness() * own.lightness() + own.a() * own.a() + own.b() * own.b();
       }
     }
-    double mean = lightness / count;
+    double means = (sums[0] * sums[0] + sums[1] * sums[1] + sums[2] * sums[2]) / count / count;
     return new GreyPatch(
         Lab.ofLight(light[0] / count, light[1] / count, light[2] / count),
         darkest,
         brightest,
-        Math.sqrt(Math.max(0, squares / count - mean * mean)));
+        Math.sqrt(Math.max(0, squares / count - means)));
   }
 
   /** CIEDE2000 difference from a grey of the same lightness. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.jpeg.FrameSize;
 
@@ -19,7 +20,7 @@ final class Judging {
 
   private static final int CARD_BRIGHTEST = 245;
 
-  /** Standard deviation of L* from which on something else than an even card was marked. */
+  /** Spread of the colours from which on something else than an even card was marked. */
   private static final double CARD_UNEVENNESS = 5;
 
   final List<QualityFinding> findings = new ArrayList<>();
@@ -147,22 +148,22 @@ final class Judging {
     return median == 0 ? 1 : own / median;
   }
 
-  void cast(@Nullable GreyPatch patch) {
-    if (patch == null) {
-      skip(
-          QualityKind.COLOUR_CAST,
-          "Colour can only be judged against a grey card, and nobody marked one.");
-      return;
-    }
+  void colour() {
+    skip(
+        QualityKind.COLOUR_CAST,
+        "Colour can only be judged against a grey card, and nobody marked one.");
+  }
+
+  Outcome<CardColour> cast(GreyPatch patch) {
     if (patch.darkest() < CARD_DARKEST || patch.brightest() > CARD_BRIGHTEST) {
-      skip(QualityKind.COLOUR_CAST, "The marked grey card is too dark or too bright to be judged.");
-      return;
+      return Outcome.refused(
+          "the grey card is too dark or too bright there to be judged",
+          "mark another spot of it, or photograph it again in the light of the teeth");
     }
     if (patch.unevenness() > CARD_UNEVENNESS) {
-      skip(
-          QualityKind.COLOUR_CAST,
-          "What is marked is not an even grey card: mark the card alone, away from its edges.");
-      return;
+      return Outcome.refused(
+          "what is marked is not an even grey card",
+          "mark the card alone, away from its edges and from reflections");
     }
     double cast = patch.cast();
     if (cast > thresholds.castDifference()) {
@@ -178,6 +179,7 @@ final class Judging {
               thresholds.castDifference()),
           "Compare no shades by this photograph; set the phone's white balance by the card.");
     }
+    return Outcome.done(new CardColour(cast, findings.stream().findFirst()));
   }
 
   void pixels(FrameSize frame) {

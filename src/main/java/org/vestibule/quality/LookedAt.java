@@ -1,6 +1,5 @@
 package org.vestibule.quality;
 
-import org.jspecify.annotations.Nullable;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.jpeg.FrameSize;
 import org.vestibule.jpeg.PictureFacts;
@@ -15,12 +14,6 @@ import org.vestibule.jpeg.Raster;
  *     frame is as large
  * @param picture what the coefficients say
  * @param subject what it shows
- * @param greyCard where a person says a grey card lies; null if nobody says so
  */
 public record LookedAt(
-    CaptureFacts facts,
-    FrameSize frame,
-    Raster preview,
-    PictureFacts picture,
-    Subject subject,
-    @Nullable GreyCard greyCard) {}
+    CaptureFacts facts, FrameSize frame, Raster preview, PictureFacts picture, Subject subject) {}

@@ -2,10 +2,11 @@ package org.vestibule.quality;
 
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
+import org.vestibule.base.Outcome;
 import org.vestibule.dental.Series;
 import org.vestibule.dental.View;
 import org.vestibule.intake.CaptureFacts;
+import org.vestibule.jpeg.Raster;
 
 /**
  * What can be said about the quality of one photograph.
@@ -32,12 +33,10 @@ public record QualityAdvice(
    */
   public static QualityAdvice of(
       LookedAt photo, List<Sharpness> series, QualityThresholds thresholds) {
-    GreyCard card = photo.greyCard();
     return of(
         photo.facts(),
         Measured.of(photo.preview(), photo.picture(), photo.frame()),
         photo.subject(),
-        card == null ? null : GreyPatch.of(photo.preview(), card),
         series,
         thresholds);
   }
@@ -51,24 +50,35 @@ public record QualityAdvice(
    */
   public static QualityAdvice of(
       CaptureFacts facts, Measured measured, Subject subject, QualityThresholds thresholds) {
-    return of(facts, measured, subject, null, List.of(), thresholds);
+    return of(facts, measured, subject, List.of(), thresholds);
   }
 
   private static QualityAdvice of(
       CaptureFacts facts,
       Measured measured,
       Subject subject,
-      @Nullable GreyPatch card,
       List<Sharpness> series,
       QualityThresholds thresholds) {
     Judging judging = new Judging(thresholds);
     judging.zoom(facts, measured.frame());
     judging.bright(measured, subject);
     judging.blur(measured.sharpness(), series);
-    judging.cast(card);
+    judging.colour();
     judging.pixels(measured.frame());
     judging.tilt(measured.row(), subject);
     return new QualityAdvice(judging.findings, judging.unmeasured, measured.sharpness());
+  }
+
+  /**
+   * Judges a photograph's colours by a grey card.
+   *
+   * @param preview the photograph small, as it is shown
+   * @param card where a person found the card in it
+   * @return how far the card is from grey; refused if what lies there is no card that can be judged
+   */
+  public static Outcome<CardColour> colour(
+      Raster preview, GreyCard card, QualityThresholds thresholds) {
+    return new Judging(thresholds).cast(GreyPatch.of(preview, card));
   }
 
   /**

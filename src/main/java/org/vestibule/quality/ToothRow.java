@@ -43,7 +43,8 @@ public record ToothRow(double degrees, double elongation, double offCentre) {
     double[] sums = new double[6];
     for (int i = 0; i < counts.length; i++) {
       if (patch[i]) {
-        add(sums, counts[i], i % columns, i / columns);
+        int row = i / columns;
+        add(sums, counts[i], i % columns, row);
       }
     }
     return sums[0] == 0 ? null : of(sums, columns, counts.length / columns);

@@ -14,6 +14,7 @@ final class Routes {
     Entry entry = new Entry(site);
     Search search = new Search(site);
     Photograph photograph = new Photograph(site);
+    GreyCardPage grey = new GreyCardPage(site);
     VisitChoice visits = new VisitChoice(site);
     Sorting sorting = new Sorting(site, visits);
     AskedPictures asked = new AskedPictures(site);
@@ -35,6 +36,8 @@ final class Routes {
         Route.get("/results", Role.PRACTICE, search::results),
         Route.get("/photograph/{key}", Role.PRACTICE, photograph::page),
         Route.get("/photograph/{key}/beside/{other}", Role.PRACTICE, photograph::comparison),
+        Route.get("/photograph/{key}/grey-card", Role.DECIDES, grey::page).byAPerson(),
+        Route.post("/photograph/{key}/grey-card", Role.DECIDES, grey::mark).byAPerson(),
         Route.get("/picture/{key}", Role.PRACTICE, photograph::picture),
         Route.get("/picture/{key}/small", Role.PRACTICE, photograph::small),
         Route.get("/waiting", Role.PRACTICE, sorting::waiting).inMenu("menu-waiting"),

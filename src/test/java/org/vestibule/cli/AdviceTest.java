@@ -95,8 +95,12 @@ class AdviceTest {
     String level = home.put("level.jpg", TestHome.photo(row(0), 2).orientation(1).bytes());
     String side = home.put("side.jpg", TestHome.photo(row(9), 3).orientation(1).bytes());
     home.manifest(
-        "file,visit,view,mirror\ntilted.jpg,V1,frontal,none\nlevel.jpg,V1,frontal,none\n"
-            + "side.jpg,V1,right buccal,none\n");
+        """
+        file,visit,view,mirror
+        tilted.jpg,V1,frontal,none
+        level.jpg,V1,frontal,none
+        side.jpg,V1,right buccal,none
+        """);
     Asked asked = Asked.by("nightly job", home, "ingest", "--at-once");
     assertThat(asked.out().replaceAll("\\s+", " "))
         .containsPattern(

@@ -30,6 +30,7 @@ class HelpTest {
         "file ",
         "move ",
         "reject ",
+        "grey-card ",
         "visits ",
         "visits add ",
         "visits confirm ",

@@ -100,8 +100,7 @@ final class MouthPicture {
         TWELVE_MEGAPIXELS,
         reading.preview(),
         reading.facts(),
-        Subject.LEVEL_ROW,
-        null);
+        Subject.LEVEL_ROW);
   }
 
   Sharpness sharpness() {

@@ -14,11 +14,13 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.vestibule.base.Outcome;
 import org.vestibule.base.Turn;
 import org.vestibule.dental.ViewCatalogue;
 import org.vestibule.intake.CaptureFacts;
 import org.vestibule.jpeg.FrameSize;
 import org.vestibule.jpeg.PreviewReading;
+import org.vestibule.jpeg.Raster;
 
 /** Advice on pictures with known faults, drawn here or of the sample roll. */
 class QualityAdviceTest {
@@ -213,15 +215,15 @@ class QualityAdviceTest {
 
   @Test
   void greyCardOf18PercentHasNoCast() {
-    QualityAdvice advice = advice(card(new Color(118, 118, 118)));
-    assertThat(advice.findings()).isEmpty();
-    assertThat(advice.measured(QualityKind.COLOUR_CAST)).isTrue();
+    CardColour colour = colour(card(new Color(118, 118, 118))).orThrow();
+    assertThat(colour.finding()).isEmpty();
+    assertThat(colour.difference()).isLessThan(0.5);
   }
 
   /** Expected: the difference between the two colours, by the formula that ColourTest checks. */
   @Test
   void yellowCardIsSaid() {
-    QualityFinding cast = finding(card(new Color(124, 118, 100)), QualityKind.COLOUR_CAST);
+    QualityFinding cast = colour(card(new Color(124, 118, 100))).orThrow().finding().orElseThrow();
     Lab seen = Lab.ofSrgb(124 << 16 | 118 << 8 | 100);
     double expected = ColourDifference.between(seen, new Lab(seen.lightness(), 0, 0));
     assertThat(cast.measured()).isCloseTo(expected, within(0.5));
@@ -236,7 +238,8 @@ class QualityAdviceTest {
   @ParameterizedTest
   @CsvSource({"118, 110, 118, red and blue", "112, 124, 118, green", "104, 112, 124, blue"})
   void directionOfTheCastIsSaid(int red, int green, int blue, String direction) {
-    QualityFinding cast = finding(card(new Color(red, green, blue)), QualityKind.COLOUR_CAST);
+    QualityFinding cast =
+        colour(card(new Color(red, green, blue))).orThrow().finding().orElseThrow();
     assertThat(cast.sentence()).startsWith("The grey card looks " + direction + ":");
   }
 
@@ -244,12 +247,30 @@ class QualityAdviceTest {
   void withoutCardOrWithABadOneColourIsNotMeasured() {
     assertThat(reason(advice(new MouthPicture(1).lookedAt()), QualityKind.COLOUR_CAST))
         .isEqualTo("Colour can only be judged against a grey card, and nobody marked one.");
-    assertThat(reason(advice(card(new Color(252, 250, 240))), QualityKind.COLOUR_CAST))
-        .isEqualTo("The marked grey card is too dark or too bright to be judged.");
-    LookedAt halfACard = with(new MouthPicture(1).lookedAt(), new GreyCard(0, 0.2, 0.5, 0.5));
-    assertThat(reason(advice(halfACard), QualityKind.COLOUR_CAST))
+    assertThat(colour(card(new Color(252, 250, 240))))
         .isEqualTo(
-            "What is marked is not an even grey card: mark the card alone, away from its edges.");
+            Outcome.refused(
+                "the grey card is too dark or too bright there to be judged",
+                "mark another spot of it, or photograph it again in the light of the teeth"));
+    assertThat(
+            QualityAdvice.colour(
+                new MouthPicture(1).lookedAt().preview(), new GreyCard(0, 0.2, 0.5, 0.5), USUAL))
+        .isEqualTo(
+            Outcome.refused(
+                "what is marked is not an even grey card",
+                "mark the card alone, away from its edges and from reflections"));
+  }
+
+  @Test
+  void aSpotAtTheEdgeIsMovedInwards() {
+    for (double x : new double[] {0, 0.5, 1}) {
+      for (double y : new double[] {0, 0.5, 1}) {
+        GreyCard spot = GreyCard.spot(x, y);
+        assertThat(spot.right() - spot.left()).isCloseTo(0.03, within(1e-9));
+        assertThat(spot.bottom() - spot.top()).isCloseTo(0.03, within(1e-9));
+        assertThat((spot.left() + spot.right()) / 2).isCloseTo(x, within(0.0151));
+      }
+    }
   }
 
   @Test
@@ -311,8 +332,7 @@ class QualityAdviceTest {
     byte[] bytes = Files.readAllBytes(Path.of("samples", "roll", name));
     PreviewReading reading =
         PreviewReading.of(bytes, QualityAdvice.PREVIEW_SIDE, Turn.NONE).orThrow();
-    return new LookedAt(
-        CaptureFacts.NONE, size, reading.preview(), reading.facts(), Subject.MOUTH, null);
+    return new LookedAt(CaptureFacts.NONE, size, reading.preview(), reading.facts(), Subject.MOUTH);
   }
 
   private static Sharpness sharpness(LookedAt photo) {
@@ -338,27 +358,22 @@ class QualityAdviceTest {
   private static LookedAt zoomed(@Nullable Double ratio) {
     LookedAt photo = new MouthPicture(1).lookedAt();
     CaptureFacts facts = CaptureFacts.builder().digitalZoomRatio(ratio).build();
-    return new LookedAt(
-        facts, photo.frame(), photo.preview(), photo.picture(), photo.subject(), photo.greyCard());
+    return new LookedAt(facts, photo.frame(), photo.preview(), photo.picture(), photo.subject());
   }
 
-  private static LookedAt card(Color colour) {
-    LookedAt photo = new MouthPicture(1).rectangle(440, 440, 200, 160, colour).lookedAt();
-    return with(photo, new GreyCard(0.55, 0.72, 0.7, 0.85));
+  private static Raster card(Color colour) {
+    return new MouthPicture(1).rectangle(440, 440, 200, 160, colour).lookedAt().preview();
+  }
+
+  private static Outcome<CardColour> colour(Raster preview) {
+    return QualityAdvice.colour(preview, GreyCard.spot(0.62, 0.78), USUAL);
   }
 
   private static LookedAt of(LookedAt photo, Subject subject) {
-    return new LookedAt(
-        photo.facts(), photo.frame(), photo.preview(), photo.picture(), subject, photo.greyCard());
-  }
-
-  private static LookedAt with(LookedAt photo, GreyCard card) {
-    return new LookedAt(
-        photo.facts(), photo.frame(), photo.preview(), photo.picture(), photo.subject(), card);
+    return new LookedAt(photo.facts(), photo.frame(), photo.preview(), photo.picture(), subject);
   }
 
   private static LookedAt with(LookedAt photo, FrameSize frame) {
-    return new LookedAt(
-        photo.facts(), frame, photo.preview(), photo.picture(), photo.subject(), photo.greyCard());
+    return new LookedAt(photo.facts(), frame, photo.preview(), photo.picture(), photo.subject());
   }
 }

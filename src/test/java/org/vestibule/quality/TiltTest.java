@@ -129,7 +129,7 @@ class TiltTest {
   private static QualityAdvice advice(MouthPicture mouth, Subject subject) {
     LookedAt photo = mouth.lookedAt();
     return QualityAdvice.of(
-        new LookedAt(photo.facts(), photo.frame(), photo.preview(), photo.picture(), subject, null),
+        new LookedAt(photo.facts(), photo.frame(), photo.preview(), photo.picture(), subject),
         List.of(),
         QualityThresholds.USUAL);
   }

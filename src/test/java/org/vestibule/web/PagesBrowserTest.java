@@ -2,13 +2,23 @@ package org.vestibule.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Point;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.Rectangle;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
+import org.vestibule.base.ContentHash;
+import org.vestibule.flow.Faces;
 import org.vestibule.store.index.IndexRecord;
 
 /** Search and photograph in a real browser. */
@@ -130,6 +140,85 @@ class PagesBrowserTest {
                 240 * up,
                 "modifiers",
                 modifiers));
+  }
+
+  /** What is clicked on is what is judged: the most even spot of the drawing, which is no card. */
+  @Test
+  void aGreyCardIsClickedOn() throws Exception {
+    Browser browser = browser();
+    IndexRecord frontal =
+        SITE.filed().stream()
+            .filter(record -> record.shows().viewKey().equals("frontal"))
+            .findFirst()
+            .orElseThrow();
+    open(browser, "/photograph/" + SITE.key(frontal));
+    browser.enter("a[href$='/grey-card']");
+    WebElement picture = browser.find(".spot input[type=image]");
+    Dimension shown = picture.getSize();
+    assertThat(Math.max(shown.getWidth(), shown.getHeight())).isEqualTo(640);
+    browser.look("grey-card");
+    picture.sendKeys(Keys.ENTER);
+    browser.until("document.querySelector('.trouble') !== null");
+    assertThat(browser.find(".trouble").getText()).startsWith("Nothing was clicked on.");
+    Point even = even(ImageIO.read(new ByteArrayInputStream(picture(frontal))), shown);
+    new Actions(browser.driver())
+        .moveToElement(
+            browser.find(".spot input[type=image]"),
+            even.x - shown.getWidth() / 2,
+            even.y - shown.getHeight() / 2)
+        .click()
+        .perform();
+    browser.until("document.querySelector('.trouble').textContent.includes('CIEDE2000')");
+    assertThat(browser.find(".trouble").getText())
+        .matches(
+            "(?s)The grey card looks [a-z ]+: \\d+\\.\\d \\(CIEDE2000\\) from grey, more than 1\\.8\\..*"
+                + "Compare no shades by this photograph.*");
+    browser.glance("grey-card-said");
+    browser.find("details summary").click();
+    browser.find("#across").sendKeys("0");
+    browser.find("#down").sendKeys("101");
+    browser.driver().executeScript("document.querySelector('details form').noValidate = true");
+    browser.enter("details .button");
+    assertThat(browser.find(".trouble").getText()).startsWith("Nothing was clicked on.");
+  }
+
+  private static byte[] picture(IndexRecord record) throws IOException {
+    return new Faces(SITE.practice()).picture(new ContentHash(record.hash())).orThrow();
+  }
+
+  /** Middle of the square of 5 % whose colours differ least, none dark or bright, as shown. */
+  private static Point even(BufferedImage picture, Dimension shown) {
+    int side = picture.getWidth() / 20;
+    Point best = new Point();
+    int least = Integer.MAX_VALUE;
+    for (int y = side; y < picture.getHeight() - side; y += side / 2) {
+      for (int x = side; x < picture.getWidth() - side; x += side / 2) {
+        int spread = spread(picture, x - side / 2, y - side / 2, side);
+        if (spread < least) {
+          least = spread;
+          best =
+              new Point(
+                  x * shown.getWidth() / picture.getWidth(),
+                  y * shown.getHeight() / picture.getHeight());
+        }
+      }
+    }
+    return best;
+  }
+
+  private static int spread(BufferedImage picture, int left, int top, int side) {
+    int all = 0;
+    for (int shift = 0; shift <= 16; shift += 8) {
+      int low = 255;
+      int high = 0;
+      for (int i = 0; i < side * side; i++) {
+        int value = picture.getRGB(left + i % side, top + i / side) >> shift & 0xFF;
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+      }
+      all += low < 30 || high > 240 ? 1000 : high - low;
+    }
+    return all;
   }
 
   @Test

@@ -32,6 +32,7 @@ final class RouteExamples {
             Map.entry("/photograph/{key}", "/photograph/" + one),
             Map.entry(
                 "/photograph/{key}/beside/{other}", "/photograph/" + one + "/beside/" + other),
+            Map.entry("/photograph/{key}/grey-card", "/photograph/" + one + "/grey-card"),
             Map.entry("/picture/{key}", "/picture/" + one),
             Map.entry("/picture/{key}/small", "/picture/" + one + "/small"),
             Map.entry("/waiting/{key}", "/waiting/" + waiting),

@@ -22,7 +22,7 @@ public record Advice(String kind, String measure, String sentence, String whatTo
         finding.whatToDo());
   }
 
-  private static String measure(QualityKind kind, double measured) {
+  static String measure(QualityKind kind, double measured) {
     return switch (kind) {
       case DIGITAL_ZOOM -> String.format(Locale.ROOT, "%.1fx", measured);
       case BURNT_OUT_TEETH, GLARE, BLUR -> String.format(Locale.ROOT, "%.1f %%", 100 * measured);

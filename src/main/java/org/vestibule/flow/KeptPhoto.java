@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.vestibule.assign.DecisionRecord;
@@ -48,11 +49,19 @@ public final class KeptPhoto {
   List<PhotoWords.Line> words(DataSet object, ContentHash photo) {
     Optional<DecisionRecord> decided =
         saysWhose(object) ? Optional.empty() : CurrentDecision.of(photo, practice.store().ledger());
-    return decided
-        .map(
-            record ->
-                PhotoWords.of(object, record, new SourceFiles(practice).facts(photo).takenAt()))
-        .orElseGet(() -> PhotoWords.of(object));
+    List<PhotoWords.Line> lines =
+        new ArrayList<>(
+            decided
+                .map(
+                    record ->
+                        PhotoWords.of(
+                            object, record, new SourceFiles(practice).facts(photo).takenAt()))
+                .orElseGet(() -> PhotoWords.of(object)));
+    List<String> advice = new PictureAdvice(practice).standing(photo);
+    if (!advice.isEmpty()) {
+      lines.add(new PhotoWords.Line("Could be better", String.join("; ", advice)));
+    }
+    return List.copyOf(lines);
   }
 
   /** False for an object that was made without the patient's identity. */

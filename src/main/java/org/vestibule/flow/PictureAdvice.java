@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.StreamSupport;
 import org.jspecify.annotations.Nullable;
 import org.vestibule.assign.Decision;
 import org.vestibule.base.ContentHash;
@@ -136,6 +137,30 @@ final class PictureAdvice {
         to.withArray("findings").add(one);
       }
     }
+  }
+
+  /** What could be better about a filed picture, each with its measure and limit, in words. */
+  List<String> standing(ContentHash hash) {
+    List<String> words = new ArrayList<>();
+    arrivals.facts(hash, KIND).map(PictureAdvice::object).stream()
+        .flatMap(json -> StreamSupport.stream(json.path("findings").spliterator(), false))
+        .forEach(one -> words.add(words(one)));
+    return words;
+  }
+
+  private static String words(JsonNode one) {
+    String key = one.path("kind").asText();
+    for (QualityKind kind : QualityKind.values()) {
+      if (key(kind).equals(key)) {
+        return kind.words()
+            + " ("
+            + Advice.measure(kind, one.path("measured").asDouble())
+            + "; limit "
+            + Advice.measure(kind, one.path("threshold").asDouble())
+            + ")";
+      }
+    }
+    return key;
   }
 
   /** Keeps what a grey card said; empty if the colours are as they should be. */

@@ -109,6 +109,10 @@ class AdviceTest {
         .contains(tilted)
         .doesNotContain(level)
         .doesNotContain(side);
+    assertThat(Asked.of(home, "show", tilted).out().replaceAll("\\s+", " "))
+        .containsPattern(
+            "Could be better few pixels .*; tilt \\((5\\.[5-9]|6\\.[0-5]); limit 3\\.0\\)");
+    assertThat(Asked.of(home, "show", level).out()).doesNotContain("tilt (");
     assertThat(Asked.of(home, "verify").code()).isZero();
   }
 

@@ -100,10 +100,11 @@ final class PduBlock {
    * @param ends true if the data set ends with them
    */
   ByteBuffer pdus(boolean ends) {
+    block.clear();
     if (ends) {
       header(fragments - 1, lastBytes, LAST);
     }
-    return block.clear().limit((fragments - 1) * pduBytes + HEADER_BYTES + lastBytes);
+    return block.limit((fragments - 1) * pduBytes + HEADER_BYTES + lastBytes);
   }
 
   /** Undoes what {@link #pdus} changed for a last fragment. */

@@ -91,6 +91,36 @@ class TransferTest {
     }
   }
 
+  @Test
+  void aShortObjectMayBeFollowedByALongerOneOfFewFragments() throws IOException {
+    FileToSend first = FileToSend.of(Photographs.write(folder, UID, 2_000));
+    Path path = Photographs.write(folder, UID + ".1", 40_000);
+    FileToSend second = FileToSend.of(path);
+    try (ScriptedPeer peer =
+        ScriptedPeer.of(
+            take(1),
+            send(accept(16384, accepted(1, 0, Photographs.JPEG))),
+            takeDataSet(),
+            send(data(1, 3, answer(0x8001, 1, 0))),
+            takeDataSet(),
+            send(data(1, 3, answer(0x8001, 2, 0))),
+            listen())) {
+      Association association =
+          Association.open(peer.remote(WAIT), List.of(Offer.of(first))).orThrow();
+      assertThat(association.store(first).orThrow().isDone()).isTrue();
+      assertThat(association.store(second).orThrow().isDone()).isTrue();
+      association.abort();
+      List<byte[]> sent = peer.received();
+      int begin = 1;
+      while (sent.get(begin)[11] != 2) {
+        begin++;
+      }
+      byte[] whole = Files.readAllBytes(path);
+      assertThat(content(sent.subList(begin + 1, sent.size() - 1), 0))
+          .isEqualTo(Arrays.copyOfRange(whole, (int) second.dataStart(), whole.length));
+    }
+  }
+
   /** The bytes of all command fragments (kind 1) or data set fragments (kind 0). */
   private static byte[] content(List<byte[]> pdus, int kind) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -99,11 +99,11 @@ final class Connection implements AutoCloseable {
   }
 
   /**
-   * Acknowledges at once what comes next, where the system can. An archive that writes an answer in
+   * Acknowledges at once what has come, where the system can. An archive that writes an answer in
    * two parts, as many do, else holds the second back until the first is acknowledged (RFC 896),
    * which a system delays by up to half a second (RFC 1122 4.2.3.2).
    */
-  void acknowledgeAtOnce() throws IOException {
+  private void acknowledge() throws IOException {
     if (quick.isPresent()) {
       set(quick.get());
     }
@@ -168,7 +168,18 @@ final class Connection implements AutoCloseable {
 
   /** Reads up to this many bytes; fewer only where the other side has closed. */
   int read(byte[] target, int length) throws IOException {
-    return in.readNBytes(target, 0, length);
+    int got = 0;
+    while (got < length) {
+      int more = in.read(target, got, length - got);
+      if (more < 0) {
+        return got;
+      }
+      got += more;
+      if (got < length) {
+        acknowledge();
+      }
+    }
+    return got;
   }
 
   /** True if something can be read, or the other side has closed, within this time. */

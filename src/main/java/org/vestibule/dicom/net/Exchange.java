@@ -73,7 +73,6 @@ final class Exchange {
       writer.command(context.id(), command);
       body.write(writer);
       writer.flush();
-      connection.acknowledgeAtOnce();
     } catch (PduBlock.SourceFailed here) {
       throw new NetFailure(
           Outcome.Kind.DAMAGE,

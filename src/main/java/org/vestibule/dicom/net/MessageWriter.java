@@ -18,6 +18,9 @@ final class MessageWriter {
   private static final int COMMAND = 1;
   private static final int LAST = 2;
 
+  /** One write moves so much of an object. */
+  private static final int PIECE_BYTES = 1 << 16;
+
   private final Connection connection;
   private final int fragmentBytes;
   private final Duration silence;
@@ -50,7 +53,9 @@ final class MessageWriter {
               + " bytes only, fewer than any has");
     }
     long body =
-        mostBodyBytes == 0 ? PduBlock.BLOCK_BYTES : Math.min(mostBodyBytes, PduBlock.BLOCK_BYTES);
+        mostBodyBytes == 0
+            ? PduBlock.MOST_BODY_BYTES
+            : Math.min(mostBodyBytes, PduBlock.MOST_BODY_BYTES);
     this.fragmentBytes = (int) (body - PduBlock.VALUE_HEADER_BYTES) & ~1;
   }
 
@@ -99,7 +104,17 @@ final class MessageWriter {
       int length = (int) Math.min(pdus.capacity(), bytes - done);
       pdus.fill(source, length);
       done += length;
-      ByteBuffer laid = pdus.pdus(done == bytes);
+      writeInPieces(pdus.pdus(done == bytes));
+    }
+    pdus.restore();
+    end = null;
+  }
+
+  /** Each piece may take as long as a write may stand still. */
+  private void writeInPieces(ByteBuffer laid) throws IOException {
+    int all = laid.limit();
+    while (laid.position() < all) {
+      laid.limit(Math.min(all, laid.position() + PIECE_BYTES));
       if (waiting.position() > 0) {
         write(waiting.flip(), laid);
         waiting.clear();
@@ -107,8 +122,6 @@ final class MessageWriter {
         write(laid);
       }
     }
-    pdus.restore();
-    end = null;
   }
 
   private PduBlock block(int contextId) {

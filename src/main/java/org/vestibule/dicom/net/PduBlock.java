@@ -13,8 +13,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class PduBlock {
 
-  /** Small enough to stay in a processor's nearer cache between the disk and the line. */
-  static final int BLOCK_BYTES = 1 << 16;
+  /**
+   * So much is read at a time, far more than is written: the disk is asked seldom, and the memory
+   * stays the same whatever is sent.
+   */
+  private static final int BLOCK_BYTES = 1 << 20;
+
+  /** The longest body of a PDU of ours, where the other side takes such. */
+  static final int MOST_BODY_BYTES = 1 << 17;
 
   static final int VALUE_HEADER_BYTES = 6;
 

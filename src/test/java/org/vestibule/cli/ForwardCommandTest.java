@@ -120,6 +120,8 @@ class ForwardCommandTest {
   void aCorrectionTravels() throws Exception {
     start("-");
     Asked.of(home, "forward");
+    String old = current().get(0).sopUid();
+    byte[] there = Files.readAllBytes(archive.resolve(old + ".dcm"));
     Asked moved =
         Asked.by("A. Finch", home, "move", photo, "--visit", "V2", "--why", "wrong patient chosen");
     assertThat(moved.code()).as(moved.err()).isZero();
@@ -129,6 +131,11 @@ class ForwardCommandTest {
     assertThat(log().get(0)).endsWith(" XC");
     assertThat(log().get(1)).endsWith(" KO");
     assertThat(log().get(2)).isEqualTo(current().get(0).sopUid() + " XC");
+    assertThat(log().stream().distinct()).as("each under an identifier of its own").hasSize(3);
+    assertThat(Files.readAllBytes(archive.resolve(old + ".dcm"))).isEqualTo(there);
+    try (Practice practice = home.open()) {
+      assertThat(practice.store().objects().get(old)).hasValue(there);
+    }
   }
 
   @Test

@@ -60,8 +60,12 @@ class CourierTest {
   }
 
   static DestinationRules destination(Confirm confirm) {
+    return destination("archive", confirm);
+  }
+
+  static DestinationRules destination(String name, Confirm confirm) {
     return new DestinationRules(
-        "archive",
+        name,
         true,
         new DestinationRules.Web(
             URI.create("https://archive.example"), TlsFiles.NONE, Optional.empty()),

@@ -1,5 +1,8 @@
 package org.vestibule.forward;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -10,6 +13,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
+import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.forward.StoreAnswer.Failed;
 import org.vestibule.forward.StoreAnswer.Reach;
@@ -48,6 +52,10 @@ final class ScriptedArchive implements Archive {
   final Map<String, Integer> arrivals = new TreeMap<>();
   final List<String> order = new ArrayList<>();
   final Map<String, Instance> holds = new HashMap<>();
+
+  /** What each object's bytes were whenever it came. */
+  final Map<String, ContentHash> bytes = new HashMap<>();
+
   final List<CommitmentReport> late = new ArrayList<>();
   Function<String, Fate> fates = uid -> Fate.STORED;
   Function<String, Report> reports = transaction -> Report.AT_ONCE;
@@ -93,6 +101,19 @@ final class ScriptedArchive implements Archive {
       }
     }
 
+    /** An identifier stands for the same bytes each time it comes (PS3.5 section 9). */
+    private void neverOverwritten(String uid, Parcel parcel) {
+      try (InputStream file = parcel.source().open()) {
+        ContentHash now = ContentHash.of(file.readAllBytes());
+        ContentHash before = bytes.putIfAbsent(uid, now);
+        if (before != null && !before.equals(now)) {
+          throw new AssertionError("other bytes came under the identifier of an earlier object");
+        }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
     @Override
     public StoreAnswer store(Parcel parcel) {
       mustLive();
@@ -102,6 +123,7 @@ final class ScriptedArchive implements Archive {
       String uid = parcel.instance().sopInstanceUid();
       Fate fate = fates.apply(uid);
       if (fate == Fate.STORED || fate == Fate.STORED_WITH_WARNING || fate == Fate.CUT_AFTER) {
+        neverOverwritten(uid, parcel);
         arrivals.merge(uid, 1, Integer::sum);
         order.add(uid);
         holds.put(uid, parcel.instance());

@@ -35,13 +35,7 @@ final class ForwardPrinter {
                 console.reason(2, why.reason(), why.advice());
               });
       if (one.deadEnds() > 0) {
-        console.wrapped(
-            0,
-            Counted.of(one.deadEnds(), "object")
-                + (one.deadEnds() == 1 ? " needs" : " need")
-                + " a person at "
-                + one.name()
-                + "; \"vestibule forward list\" says which, and why.");
+        deadEnds(one.name(), one.deadEnds());
       }
     }
     report.warnings().forEach(warning -> console.wrapped(0, Ended.of(warning)));
@@ -50,6 +44,17 @@ final class ForwardPrinter {
       console.say(
           Counted.of(report.removed(), "file") + " left the inbox, confirmed by every archive.");
     }
+  }
+
+  /** That objects came to an end on their way to an archive, and where it is said why. */
+  void deadEnds(String archive, int count) {
+    console.wrapped(
+        0,
+        Counted.of(count, "object")
+            + (count == 1 ? " needs" : " need")
+            + " a person at "
+            + archive
+            + "; \"vestibule forward list\" says which, and why.");
   }
 
   private static String number(int count) {

@@ -17,6 +17,7 @@ import org.vestibule.flow.VisitBook;
 import org.vestibule.flow.WaitingPhoto;
 import org.vestibule.flow.WaitingPhotos;
 import org.vestibule.flow.WaitingSheet;
+import org.vestibule.flow.delivering.Undelivered;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -63,7 +64,21 @@ final class WaitingCommand extends PracticeCommand {
     if (new VisitBook(practice).all() instanceof Done<VisitList> visits) {
       IngestPrinter.series(console(), new SeriesGaps(practice).sentences(visits.value()));
     }
-    return waiting.isEmpty() && begun.isEmpty() ? ExitCode.DONE : ExitCode.NEEDS_A_PERSON;
+    boolean ended = sayWhatEnded(practice);
+    return waiting.isEmpty() && begun.isEmpty() && !ended ? ExitCode.DONE : ExitCode.NEEDS_A_PERSON;
+  }
+
+  /** What came to an end on its way to an archive waits for a person too. */
+  private boolean sayWhatEnded(Practice practice) {
+    if (practice.settings().forward().destinations().isEmpty()) {
+      return false;
+    }
+    Map<String, Integer> ended = new Undelivered(practice).deadEnds();
+    if (!ended.isEmpty()) {
+      console().gap();
+      ended.forEach(new ForwardPrinter(console())::deadEnds);
+    }
+    return !ended.isEmpty();
   }
 
   static void print(Console console, WaitingPhoto photo) {

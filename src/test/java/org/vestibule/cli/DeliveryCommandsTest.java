@@ -42,6 +42,7 @@ class DeliveryCommandsTest {
   private String photo;
   private final List<String> stored = new CopyOnWriteArrayList<>();
   private final Set<String> refuses = ConcurrentHashMap.newKeySet();
+  private volatile boolean fails;
 
   @BeforeEach
   void layOut() throws IOException {
@@ -64,7 +65,9 @@ class DeliveryCommandsTest {
     String kind = body.contains(NOTE) ? "note" : "photograph";
     boolean post = exchange.getRequestMethod().equals("POST");
     Matcher asked = INSTANCE.matcher(String.valueOf(exchange.getRequestURI().getQuery()));
-    if (post && refuses.contains(kind)) {
+    if (post && fails) {
+      exchange.sendResponseHeaders(500, -1);
+    } else if (post && refuses.contains(kind)) {
       exchange.sendResponseHeaders(413, -1);
     } else if (asked.find()) {
       byte[] shown =
@@ -131,6 +134,40 @@ class DeliveryCommandsTest {
         .contains(
             "1 object needs a person at archive; \"vestibule forward list\" says which, and why.")
         .contains("The backup was made: 1 object");
+  }
+
+  /** What was tried often enough is not tried for ever, and every place that tells of it does. */
+  @Test
+  void whatWasTriedOftenEnoughIsADeadEndThatIsSeen() throws IOException {
+    settings("[forward]\nattempts = 1\n");
+    home.ingest();
+    fails = true;
+    Asked asked = Asked.of(home, "forward");
+    assertThat(asked.code()).isEqualTo(1);
+    String sentence =
+        "1 object needs a person at archive; \"vestibule forward list\" says which, and why.\n";
+    assertThat(asked.out())
+        .isEqualTo(
+            """
+            archive  confirmed now  confirmed  sent  waiting  failed  refused
+            archive  0              0          0     0        1       0
+            """
+                + sentence);
+    Asked list = Asked.of(home, "forward", "list");
+    assertThat(list.code()).isEqualTo(1);
+    assertThat(list.out())
+        .startsWith(photo + "  filing 1  archive: failed for good\n")
+        .contains("the archive failed while it was dealing with it (HTTP status 500)")
+        .doesNotContain("Next:");
+    Asked waiting = Asked.of(home, "waiting");
+    assertThat(waiting.code()).isEqualTo(1);
+    assertThat(waiting.out()).isEqualTo("Nothing waits.\n\n" + sentence);
+    assertThat(Asked.of(home, "show", photo).out()).contains("archive: failed for good");
+    fails = false;
+    assertThat(Asked.of(home, "forward").code()).as("it stays one").isEqualTo(1);
+    Asked.by("A. Finch", home, "forward", "again", "--why", "the archive was mended");
+    assertThat(Asked.of(home, "forward").code()).isZero();
+    assertThat(Asked.of(home, "waiting").out()).isEqualTo("Nothing waits.\n");
   }
 
   /** The archive takes no notes: its people take the old object out, and a person says so. */

@@ -162,6 +162,15 @@ class ForwardCommandTest {
                 """
                     .replaceFirst("^", "  ")
                     .replaceFirst("^ {4}", "  "));
+    Asked waiting = Asked.of(home, "waiting");
+    assertThat(waiting.code()).isEqualTo(1);
+    assertThat(waiting.out())
+        .isEqualTo(
+            """
+            Nothing waits.
+
+            1 object needs a person at archive; "vestibule forward list" says which, and why.
+            """);
     Asked again =
         Asked.by("A. Finch", home, "forward", "again", photo, "--why", "archive was updated");
     assertThat(again.out()).isEqualTo("1 object will be tried again by the next delivery.\n");

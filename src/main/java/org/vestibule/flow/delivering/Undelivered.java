@@ -2,6 +2,7 @@ package org.vestibule.flow.delivering;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -64,6 +65,18 @@ public final class Undelivered {
       deliveries.ended(to.name(), most).forEach(row -> lines.add(line(row)));
     }
     return lines;
+  }
+
+  /** How many objects need a person at each archive, those without any left out; reads alone. */
+  public Map<String, Integer> deadEnds() {
+    Map<String, Integer> ended = new LinkedHashMap<>();
+    for (DestinationRules to : practice.settings().forward().destinations()) {
+      int count = deliveries.deadEnds(to.name());
+      if (count > 0) {
+        ended.put(to.name(), count);
+      }
+    }
+    return ended;
   }
 
   /** Where the objects of one photograph are. */

@@ -28,6 +28,9 @@ import org.vestibule.store.ledger.SeenFile;
  */
 final class CardsOfRoll {
 
+  /** Photographs that are written into the ledger together. */
+  private static final int TOGETHER = 16;
+
   private final Practice practice;
   private final Ledger ledger;
   private final CardSightings sightings;
@@ -35,6 +38,12 @@ final class CardsOfRoll {
   private final PhotoMarks marks;
   private final FirstSights sights;
   private final boolean keeps;
+  private final Map<ContentHash, CardSighting> looked = new HashMap<>();
+
+  /** What was seen and is not yet in the ledger. */
+  private final List<Looked> fresh = new ArrayList<>();
+
+  private record Looked(Photo photo, CardSighting sighting) {}
 
   /**
    * A gatherer.
@@ -52,12 +61,53 @@ final class CardsOfRoll {
     this.keeps = keeps;
   }
 
-  RollCards gather(Roll roll, Progress progress) {
+  /**
+   * Looks at a photograph that was just read, unless it was looked at before or the time is up.
+   *
+   * @param bytes the photograph's
+   */
+  void arrived(Photo photo, byte[] bytes, Progress progress) {
+    ContentHash hash = photo.arrival().hash();
+    Optional<CardSighting> known = sightings.known(hash);
+    if (known.isPresent()) {
+      looked.put(hash, known.get());
+    } else if (progress.mayGoOn()) {
+      CardSighting seen = sights.look(photo, bytes);
+      looked.put(hash, seen);
+      fresh.add(new Looked(photo, seen));
+      if (fresh.size() == TOGETHER) {
+        keepFresh();
+      }
+    }
+  }
+
+  /** In one transaction for many: of those that a crash takes away each is looked at again. */
+  private void keepFresh() {
+    if (keeps && !fresh.isEmpty()) {
+      ledger.together(
+          () -> {
+            for (Looked one : fresh) {
+              sources.seen(one.photo());
+              sightings.keep(one.photo().arrival().hash(), one.sighting());
+            }
+            return fresh.size();
+          });
+      fresh.forEach(one -> sights.recorded(one.photo().arrival().hash()));
+    }
+    fresh.clear();
+  }
+
+  /** What sorting needs of a folder's photographs, each of which has arrived. */
+  RollCards gather(Roll roll) {
+    keepFresh();
     Map<ContentHash, CardSighting> seen = new HashMap<>();
-    for (int i = 0; i < roll.photos().size(); i++) {
-      Photo photo = roll.photos().get(i);
-      progress.at(i, roll.photos().size(), photo.arrival().shownName());
-      seen.put(photo.arrival().hash(), sighting(photo, progress));
+    for (Photo photo : roll.photos()) {
+      ContentHash hash = photo.arrival().hash();
+      seen.put(
+          hash,
+          looked.getOrDefault(
+              hash,
+              CardSighting.Refused.unopened("nobody has looked at it yet", "run ingest again")));
     }
     List<Seen> earlier = earlier(roll);
     Stream<CardSighting> all =
@@ -68,27 +118,6 @@ final class CardsOfRoll {
         earlier,
         issued(all),
         practice.settings().sorting());
-  }
-
-  private CardSighting sighting(Photo photo, Progress progress) {
-    ContentHash hash = photo.arrival().hash();
-    Optional<CardSighting> known = sightings.known(hash);
-    if (known.isPresent()) {
-      return known.get();
-    }
-    if (!progress.mayGoOn()) {
-      return CardSighting.Refused.unopened("nobody has looked at it yet", "run ingest again");
-    }
-    CardSighting seen = sights.look(photo);
-    if (keeps) {
-      ledger.together(
-          () -> {
-            sources.seen(photo);
-            sightings.keep(hash, seen);
-            return hash;
-          });
-    }
-    return seen;
   }
 
   /** What earlier runs saw of the roll's days, the roll's own photographs among it. */

@@ -70,6 +70,7 @@ final class Filer {
   private final Practice practice;
   private final Ledger ledger;
   private final Intentions intentions;
+  private final KeptPictures pictures;
   private final Door door;
   private final Encoder encoder = new Encoder(CameraFacts.standard());
 
@@ -77,6 +78,7 @@ final class Filer {
     this.practice = practice;
     this.ledger = practice.store().ledger();
     this.intentions = new Intentions(practice);
+    this.pictures = new KeptPictures(practice);
     this.door = new Door(practice);
   }
 
@@ -100,7 +102,13 @@ final class Filer {
   /** Writes down the intent. */
   Task begin(Picture picture, Decision decision, Laid laid, String source, Why why) {
     Making making = making(picture.hash());
-    List<Intent> intents = intentions.begin(picture, decision, making, source, why);
+    List<Intent> intents =
+        ledger.together(
+            () -> {
+              List<Intent> begun = intentions.begin(picture, decision, making, source, why);
+              pictures.made(picture, frame(begun), laid.turn());
+              return begun;
+            });
     return new Task(picture, decision, laid, making, intents, false);
   }
 
@@ -214,7 +222,7 @@ final class Filer {
   /** Writes the objects; false if something else has the name of one. A bad disk ends the run. */
   private boolean written(Made made) throws IOException {
     Task task = made.task();
-    new KeptPictures(practice).made(made.picture(), frame(task.intents()), task.laid().turn());
+    pictures.made(made.picture(), frame(task.intents()), task.laid().turn());
     for (EncodedObject object : made.objects()) {
       String uid = object.identity().sopInstanceUid();
       Outcome<Put> put = practice.store().objects().putIfAbsent(uid, object.toByteArray());

@@ -1,7 +1,9 @@
 package org.vestibule.flow;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
@@ -17,13 +19,18 @@ import org.vestibule.intake.Photo;
 final class FirstSights {
 
   private final Map<ContentHash, FirstSight> sights = new HashMap<>();
+  private final Set<ContentHash> recorded = new HashSet<>();
 
-  /** What there is to see of cards. A picture that can't be read shows one that can't be read. */
-  CardSighting look(Photo photo) {
+  /**
+   * What there is to see of cards. A picture that can't be read shows one that can't be read.
+   *
+   * @param bytes the photograph's
+   */
+  CardSighting look(Photo photo, byte[] bytes) {
     Outcome<FirstSight.WithCard> seen;
     try {
       boolean turned = Turn.asShown(photo.facts().orientation()) != Turn.NONE;
-      seen = photo.bytes().then(bytes -> FirstSight.withCard(bytes, turned));
+      seen = FirstSight.withCard(bytes, turned);
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
       // One photograph must not end the run; it counts as one that may show a card.
       return CardSighting.Refused.unopened(
@@ -44,5 +51,15 @@ final class FirstSights {
   /** What was seen of a photograph in this run; nothing if nobody looked. */
   FirstSight of(ContentHash hash) {
     return sights.getOrDefault(hash, FirstSight.NONE);
+  }
+
+  /** Notes that the ledger knows of this photograph's file as it lies now. */
+  void recorded(ContentHash hash) {
+    recorded.add(hash);
+  }
+
+  /** True if the ledger knows of this photograph's file as it lies now. */
+  boolean isRecorded(ContentHash hash) {
+    return recorded.contains(hash);
   }
 }

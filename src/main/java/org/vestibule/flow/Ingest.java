@@ -2,6 +2,7 @@ package org.vestibule.flow;
 
 import java.io.IOException;
 import java.util.List;
+import org.vestibule.assign.AssignSources;
 import org.vestibule.assign.RollAssigner;
 import org.vestibule.assign.VisitList;
 import org.vestibule.base.Outcome;
@@ -55,14 +56,22 @@ public final class Ingest {
   }
 
   private Outcome<IngestReport> run() throws IOException {
-    Roll roll = Intake.read(request.folder(), rules(), practice.clock());
-    Outcome<RollAssigner> assigner =
-        new Lists(practice)
-            .forRoll(
-                request,
-                roll,
-                () -> new CardsOfRoll(practice, sights, !request.dryRun()).gather(roll, progress),
-                tally);
+    Lists lists = new Lists(practice);
+    Outcome<AssignSources> usable = lists.usable(request);
+    if (usable instanceof Refused<AssignSources> refused) {
+      return refused.as();
+    }
+    CardsOfRoll cards = new CardsOfRoll(practice, sights, !request.dryRun());
+    Roll roll =
+        Intake.read(
+            request.folder(),
+            rules(),
+            practice.clock(),
+            (photo, bytes, before, of) -> {
+              progress.at(before, of, photo.arrival().shownName());
+              cards.arrived(photo, bytes, progress);
+            });
+    Outcome<RollAssigner> assigner = lists.forRoll(request, roll, () -> cards.gather(roll), tally);
     if (!(assigner instanceof Done<RollAssigner> ready)) {
       return ((Refused<RollAssigner>) assigner).as();
     }

@@ -37,7 +37,11 @@ final class KeptPictures {
    */
   void made(Picture picture, Intent frame, Turn fromFile) {
     Arrivals arrivals = practice.store().ledger().arrivals();
-    arrivals.facts(picture.hash(), TURN + frame.sopUid(), fromFile.name());
+    String turn = TURN + frame.sopUid();
+    // Mostly written with the intent; asked first, since asking needs no transaction.
+    if (arrivals.facts(picture.hash(), turn).filter(fromFile.name()::equals).isEmpty()) {
+      arrivals.facts(picture.hash(), turn, fromFile.name());
+    }
     if (!picture.part().isEmpty()) {
       arrivals.facts(picture.hash(), PART + frame.sopUid(), picture.part());
     }

@@ -38,6 +38,23 @@ final class Lists {
    */
   Outcome<RollAssigner> forRoll(
       IngestRequest request, Roll roll, Supplier<RollCards> cards, Tally tally) {
+    return sources(request, tally)
+        .map(
+            sources -> {
+              RollAssigner assigner =
+                  new Assigner(sources).forRoll(roll, cards.get(), new PhoneWords(practice)::of);
+              assigner.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
+              assigner.sorting().notes().forEach(note -> tally.concern("cards: " + note + "."));
+              return assigner;
+            });
+  }
+
+  /** Refused if a list or a setting can't be used: asked before each photograph is looked at. */
+  Outcome<AssignSources> usable(IngestRequest request) {
+    return sources(request, new Tally());
+  }
+
+  private Outcome<AssignSources> sources(IngestRequest request, Tally tally) {
     Manifest manifest = null;
     if (Files.exists(request.manifest())) {
       Outcome<Manifest> read = named("the manifest", Manifest.read(request.manifest()));
@@ -47,15 +64,7 @@ final class Lists {
       manifest = done.value();
       manifest.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
     }
-    return sources(manifest, request.by(), tally)
-        .map(
-            sources -> {
-              RollAssigner assigner =
-                  new Assigner(sources).forRoll(roll, cards.get(), new PhoneWords(practice)::of);
-              assigner.warnings().forEach(warning -> tally.note("manifest: " + warning + "."));
-              assigner.sorting().notes().forEach(note -> tally.concern("cards: " + note + "."));
-              return assigner;
-            });
+    return sources(manifest, request.by(), tally);
   }
 
   /** What a named person says about one photograph. */

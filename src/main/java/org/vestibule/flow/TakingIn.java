@@ -87,7 +87,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
     if (tally.hasSettled(hash)) {
       return;
     }
-    if (!request.dryRun()) {
+    if (!request.dryRun() && !sights.isRecorded(hash)) {
       sources.seen(photo);
     }
     switch (state) {

@@ -22,14 +22,32 @@ import org.vestibule.base.FileBytes;
  */
 public final class Intake {
 
+  /** Takes a photograph while its bytes are in memory, so that nobody needs to read them again. */
+  @FunctionalInterface
+  public interface AtHand {
+
+    /**
+     * A photograph was read.
+     *
+     * @param bytes its file's bytes, whose hash its arrival tells; nobody may write into them
+     * @param before how many of the folder's files were gone through before it
+     * @param of how many there are
+     */
+    void photo(Photo photo, byte[] bytes, int before, int of);
+  }
+
   private final IntakeRules rules;
+  private final AtHand atHand;
   private final Settling settling;
   private final List<Photo> photos = new ArrayList<>();
   private final List<LeftOut> leftOut = new ArrayList<>();
   private final Map<ContentHash, String> seen = new HashMap<>();
+  private int before;
+  private int of;
 
-  private Intake(IntakeRules rules, Clock clock) {
+  private Intake(IntakeRules rules, Clock clock, AtHand atHand) {
     this.rules = rules;
+    this.atHand = atHand;
     this.settling = new Settling(rules.settle(), clock);
   }
 
@@ -41,8 +59,17 @@ public final class Intake {
    * @param clock tells how long ago a file changed
    */
   public static Roll read(Path folder, IntakeRules rules, Clock clock) {
-    Intake intake = new Intake(rules, clock);
+    return read(folder, rules, clock, (photo, bytes, before, of) -> {});
+  }
+
+  /**
+   * The same, where each photograph is used as soon as it is read; what that throws ends the
+   * reading.
+   */
+  public static Roll read(Path folder, IntakeRules rules, Clock clock, AtHand atHand) {
+    Intake intake = new Intake(rules, clock, atHand);
     FolderWalk walk = FolderWalk.of(folder);
+    intake.of = walk.files().size();
     intake.leftOut.addAll(walk.leftOut());
     Neighbours neighbours = Neighbours.of(walk.files());
     // A copy's name must not win over the original's where both hold the same bytes.
@@ -57,6 +84,7 @@ public final class Intake {
   }
 
   private void take(FoundFile file, Neighbours neighbours) {
+    before++;
     Optional<LeftOut> without =
         NameRules.leaveOut(file, neighbours)
             .or(() -> settling.unfinished(file))
@@ -121,7 +149,13 @@ public final class Intake {
     Arrival arrival =
         new Arrival(file.path(), file.name(), file.sizeBytes(), file.modified(), hash);
     PhotoReader reader = new PhotoReader(arrival, bytes, neighbours);
-    reader.read().ifPresentOrElse(photos::add, () -> leftOut.add(reader.refusal()));
+    Optional<Photo> photo = reader.read();
+    if (photo.isEmpty()) {
+      leftOut.add(reader.refusal());
+      return;
+    }
+    photos.add(photo.get());
+    atHand.photo(photo.get(), bytes, before - 1, of);
   }
 
   private static byte[] head(Path file) throws IOException {

@@ -16,9 +16,7 @@ import java.util.Locale;
 import org.vestibule.assign.Assignment;
 import org.vestibule.assign.Assignment.Decided;
 import org.vestibule.assign.RollAssigner;
-import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
-import org.vestibule.card.CardSighting;
 import org.vestibule.intake.Intake;
 import org.vestibule.intake.IntakeRules;
 import org.vestibule.intake.Photo;
@@ -30,6 +28,9 @@ import org.vestibule.store.ledger.KeptObject;
  * stage by stage, and verifies them, one after another as it is told.
  */
 final class IngestBench {
+
+  private static final String INTAKE = "intake: read, SHA-256, facts";
+  private static final String LOOK = "first look: decodes, ledger";
 
   private IngestBench() {}
 
@@ -98,38 +99,30 @@ final class IngestBench {
   private static String stages(Path home) throws IOException {
     StageTimes times = new StageTimes();
     try (Practice practice = open(home)) {
+      FirstSights sights = new FirstSights();
+      CardsOfRoll cards = new CardsOfRoll(practice, sights, true);
       Roll roll =
           times.of(
-              "intake: read, SHA-256, facts",
+              INTAKE,
               () ->
                   Intake.read(
                       home.resolve("inbox"),
                       IntakeRules.DEFAULT.withoutSettling(),
-                      practice.clock()));
-      SourceFiles sources = new SourceFiles(practice);
-      CardSightings sightings = new CardSightings(practice);
-      FirstSights sights = new FirstSights();
-      for (Photo photo : roll.photos()) {
-        CardSighting seen = times.of("first look (reads again, decodes)", () -> sights.look(photo));
-        ContentHash hash = photo.arrival().hash();
-        times.of("ledger: arrival", () -> arrived(practice, sources, sightings, photo, hash, seen));
-      }
+                      practice.clock(),
+                      (photo, bytes, before, of) ->
+                          times.during(LOOK, () -> cards.arrived(photo, bytes, Progress.NONE))));
+      times.without(INTAKE, LOOK);
       RollAssigner assigner =
           times.of(
               "lists and sorting",
               () ->
                   new Lists(practice)
-                      .forRoll(
-                          request(home, 0),
-                          roll,
-                          () -> new CardsOfRoll(practice, sights, true).gather(roll, Progress.NONE),
-                          new Tally())
+                      .forRoll(request(home, 0), roll, () -> cards.gather(roll), new Tally())
                       .orThrow());
       Filer filer = new Filer(practice);
       ShotVersions versions = new ShotVersions(practice);
       for (Photo photo : roll.photos()) {
-        times.of("ledger: arrival", () -> versions.filed(photo.arrival().hash(), photo.facts()));
-        times.of("ledger: arrival", () -> again(sources, photo));
+        times.of("lists and sorting", () -> versions.filed(photo.arrival().hash(), photo.facts()));
         Assignment assignment = times.of("assign", () -> assigner.assign(photo, List.of()));
         if (!(assignment instanceof Decided decided)) {
           throw new IllegalStateException("a photograph that should be filed: " + assignment);
@@ -139,29 +132,6 @@ final class IngestBench {
       times.of("index", () -> practice.store().followIndex());
       return times.words(roll.photos().size());
     }
-  }
-
-  private static ContentHash again(SourceFiles sources, Photo photo) {
-    sources.seen(photo);
-    return photo.arrival().hash();
-  }
-
-  private static ContentHash arrived(
-      Practice practice,
-      SourceFiles sources,
-      CardSightings sightings,
-      Photo photo,
-      ContentHash hash,
-      CardSighting seen) {
-    return practice
-        .store()
-        .ledger()
-        .together(
-            () -> {
-              sources.seen(photo);
-              sightings.keep(hash, seen);
-              return hash;
-            });
   }
 
   private static void file(

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.vestibule.base.Outcome;
 import org.vestibule.samples.Scene;
 import org.vestibule.store.steps.WriteStep;
 
@@ -33,5 +34,44 @@ class KeepingTest {
             WriteStep.LEDGER_COMMITTED,
             WriteStep.INDEX_COMMITTING,
             WriteStep.INDEX_COMMITTED);
+  }
+
+  /** The intent and what is kept; what was seen when they came in is written for many at once. */
+  @Test
+  void commitsTwiceForEachPhotographMore() throws IOException {
+    long commitsOfOne = commits(1);
+    assertThat(commits(4) - commitsOfOne).isEqualTo(2 * 3);
+  }
+
+  private long commits(int photographs) throws IOException {
+    TestHome home = TestHome.in(folder.resolve("of" + photographs));
+    StringBuilder manifest = new StringBuilder("file,visit,view,mirror\n");
+    for (int i = 0; i < photographs; i++) {
+      home.put(i + ".jpg", Scene.FRONTAL, 5 + i);
+      manifest.append(i).append(".jpg,V1,frontal,none\n");
+    }
+    home.manifest(manifest.toString());
+    List<WriteStep> steps = new ArrayList<>();
+    try (Practice practice = home.open(steps::add)) {
+      steps.clear();
+      assertThat(home.ingest(practice).filed()).hasSize(photographs);
+    }
+    return steps.stream().filter(step -> step == WriteStep.LEDGER_COMMITTED).count();
+  }
+
+  @Test
+  void looksAtNoPhotographWhereAListCanNotBeUsed() throws IOException {
+    TestHome home = TestHome.in(folder);
+    home.put("a.jpg", Scene.FRONTAL, 5);
+    home.manifest("visit,view\nV1,frontal\n");
+    List<WriteStep> steps = new ArrayList<>();
+    try (Practice practice = home.open(steps::add)) {
+      steps.clear();
+      Path inbox = home.inbox();
+      IngestRequest request =
+          new IngestRequest(inbox, inbox.resolve("manifest.csv"), "test", false, false, 0);
+      assertThat(Ingest.run(practice, request, Progress.NONE)).isInstanceOf(Outcome.Refused.class);
+    }
+    assertThat(steps).isEmpty();
   }
 }

@@ -24,10 +24,22 @@ final class StageTimes {
     long wall = System.nanoTime();
     long cpu = CPU.getCurrentThreadCpuTime();
     T made = work.run();
+    add(stage, wall, cpu);
+    return made;
+  }
+
+  /** The same of what is done within another stage. */
+  void during(String stage, Runnable work) {
+    long wall = System.nanoTime();
+    long cpu = CPU.getCurrentThreadCpuTime();
+    work.run();
+    add(stage, wall, cpu);
+  }
+
+  private void add(String stage, long wall, long cpu) {
     long[] sum = nanos.computeIfAbsent(stage, any -> new long[2]);
     sum[0] += CPU.getCurrentThreadCpuTime() - cpu;
     sum[1] += System.nanoTime() - wall;
-    return made;
   }
 
   /** What one stage did that is counted in another too is counted once. */

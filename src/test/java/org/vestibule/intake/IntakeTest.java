@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -172,6 +173,26 @@ class IntakeTest {
                 + ", before the picture's end marker, but every row of the picture is there; copy it"
                 + " from the phone again; if the phone's own file is the same, file it: nothing of"
                 + " the picture is missing");
+  }
+
+  @Test
+  void handsEachPhotographOnWhileItsBytesAreAtHand() throws IOException {
+    put("IMG_1.jpg", TestJpeg.of(1).bytes());
+    put("IMG_1.txt", new byte[] {1});
+    put("IMG_2.jpg", TestJpeg.of(2).bytes());
+    put("IMG_3.jpg", TestJpeg.of(1).bytes());
+    List<String> handed = new ArrayList<>();
+    Roll roll =
+        Intake.read(
+            folder,
+            IntakeRules.DEFAULT.withoutSettling(),
+            CLOCK,
+            (photo, bytes, before, of) -> {
+              assertThat(ContentHash.of(bytes)).isEqualTo(photo.arrival().hash());
+              handed.add(photo.arrival().name() + " after " + before + " of " + of);
+            });
+    assertThat(handed).containsExactly("IMG_1.jpg after 0 of 4", "IMG_2.jpg after 2 of 4");
+    assertThat(roll.photos()).hasSize(2);
   }
 
   @Test

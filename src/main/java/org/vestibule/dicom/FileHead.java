@@ -1,7 +1,6 @@
 package org.vestibule.dicom;
 
 import java.io.IOException;
-import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.ReadableByteChannel;
@@ -38,6 +37,11 @@ public record FileHead(
   private static final int USUAL_BYTES = 1024;
 
   private static final int MOST_UID_BYTES = 64;
+
+  /** Tag, value representation and two bytes of length; or two reserved and four of length. */
+  private static final int SHORT_HEADER_BYTES = 8;
+
+  private static final int LONG_HEADER_BYTES = 12;
   private static final int GROUP = 0x0002;
   private static final int SOP_CLASS = 0x0002;
   private static final int SOP_INSTANCE = 0x0003;
@@ -79,9 +83,7 @@ public record FileHead(
       bytes = ByteBuffer.allocate(end).order(ByteOrder.LITTLE_ENDIAN).put(bytes.flip());
       fill(file, bytes);
     }
-    return bytes.position() < end
-        ? Optional.empty()
-        : group(bytes.position(FIXED_BYTES).limit(end), end);
+    return bytes.position() < end ? Optional.empty() : group(bytes.array(), end);
   }
 
   private static void fill(ReadableByteChannel file, ByteBuffer bytes) throws IOException {
@@ -90,29 +92,26 @@ public record FileHead(
     }
   }
 
-  private static Optional<FileHead> group(ByteBuffer group, int dataStart) {
+  private static Optional<FileHead> group(byte[] head, int dataStart) {
     String sopClass = "";
     String instance = "";
     String syntax = "";
-    try {
-      while (group.hasRemaining()) {
-        int number = group.getShort() & 0xFFFF;
-        int element = group.getShort() & 0xFFFF;
-        int vr = (group.get() & 0xFF) << 8 | (group.get() & 0xFF);
-        byte[] value = new byte[length(group, vr)];
-        group.get(value);
-        if (number != GROUP) {
-          return Optional.empty();
-        }
-        switch (element) {
-          case SOP_CLASS -> sopClass = uid(vr, value);
-          case SOP_INSTANCE -> instance = uid(vr, value);
-          case TRANSFER_SYNTAX -> syntax = uid(vr, value);
-          default -> {}
-        }
+    int at = FIXED_BYTES;
+    while (at < dataStart) {
+      int value = valueStart(head, at, dataStart);
+      long length = value < 0 ? 0 : valueLength(head, at);
+      if (value < 0 || length > dataStart - value || uint16(head, at) != GROUP) {
+        return Optional.empty();
       }
-    } catch (BufferUnderflowException cut) {
-      return Optional.empty();
+      int end = value + (int) length;
+      int vr = vr(head, at);
+      switch (uint16(head, at + 2)) {
+        case SOP_CLASS -> sopClass = uid(vr, head, value, end);
+        case SOP_INSTANCE -> instance = uid(vr, head, value, end);
+        case TRANSFER_SYNTAX -> syntax = uid(vr, head, value, end);
+        default -> {}
+      }
+      at = end;
     }
     return sopClass.isEmpty()
             || instance.isEmpty()
@@ -121,32 +120,47 @@ public record FileHead(
         : Optional.of(new FileHead(sopClass, instance, known.value(), dataStart));
   }
 
-  /** Of the value that comes now; nothing is allocated that is longer than what is left. */
-  private static int length(ByteBuffer group, int vr) {
-    long length = group.getShort() & 0xFFFF;
-    if (LONG.contains(vr)) {
-      length = group.getInt() & 0xFFFFFFFFL;
+  private static int uint16(byte[] head, int at) {
+    return (head[at] & 0xFF) | (head[at + 1] & 0xFF) << 8;
+  }
+
+  private static int vr(byte[] head, int at) {
+    return vr((char) (head[at + 4] & 0xFF), (char) (head[at + 5] & 0xFF));
+  }
+
+  /** Where the value of the element begins, or -1 if its header is cut. */
+  private static int valueStart(byte[] head, int at, int end) {
+    if (end - at < SHORT_HEADER_BYTES) {
+      return -1;
     }
-    if (length > group.remaining()) {
-      throw new BufferUnderflowException();
-    }
-    return (int) length;
+    int start = at + (LONG.contains(vr(head, at)) ? LONG_HEADER_BYTES : SHORT_HEADER_BYTES);
+    return start > end ? -1 : start;
+  }
+
+  private static long valueLength(byte[] head, int at) {
+    return LONG.contains(vr(head, at))
+        ? uint16(head, at + SHORT_HEADER_BYTES)
+            | (long) uint16(head, at + SHORT_HEADER_BYTES + 2) << 16
+        : uint16(head, at + SHORT_HEADER_BYTES - 2);
   }
 
   /**
    * Without the NUL that makes its length even (PS3.5 9.4), or a blank that some write instead;
    * empty if it is none (PS3.5 9.1).
    */
-  private static String uid(int vr, byte[] value) {
-    int end = vr == UI ? value.length : 0;
-    while (end > 0 && (value[end - 1] == 0 || value[end - 1] == ' ')) {
+  private static String uid(int vr, byte[] head, int start, int padded) {
+    int end = vr == UI ? padded : start;
+    while (end > start && (head[end - 1] == 0 || head[end - 1] == ' ')) {
       end--;
     }
-    for (int i = 0; i < end; i++) {
-      if (value[i] != '.' && (value[i] < '0' || value[i] > '9')) {
+    for (int i = start; i < end; i++) {
+      if (head[i] != '.' && (head[i] < '0' || head[i] > '9')) {
         return "";
       }
     }
-    return end > MOST_UID_BYTES ? "" : new String(value, 0, end, StandardCharsets.US_ASCII);
+    int length = end - start;
+    return length > MOST_UID_BYTES
+        ? ""
+        : new String(head, start, length, StandardCharsets.US_ASCII);
   }
 }

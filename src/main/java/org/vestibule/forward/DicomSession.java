@@ -59,11 +59,14 @@ final class DicomSession implements ArchiveSession {
 
   /** Which attributes the archive names; its comment is left out, since it may name somebody. */
   private static String named(Answer answer) {
+    if (answer.offending().isEmpty()) {
+      return "";
+    }
     List<String> keywords =
         answer.offending().stream()
             .map(digits -> Dictionary.keyword(Integer.parseUnsignedInt(digits, HEX)))
             .toList();
-    return keywords.isEmpty() ? "" : "it names " + String.join(", ", keywords);
+    return "it names " + String.join(", ", keywords);
   }
 
   @Override

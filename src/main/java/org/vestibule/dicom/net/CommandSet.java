@@ -1,14 +1,13 @@
 package org.vestibule.dicom.net;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The elements of group 0000 that say what is asked or answered (PS3.7 6.3 and annex E), always
@@ -43,7 +42,13 @@ final class CommandSet {
   private static final int WITH_DATA_SET = 0x0001;
   private static final int ELEMENT_HEADER_BYTES = 8;
 
-  private final Map<Integer, byte[]> values = new TreeMap<>();
+  private static final int MOST_USUAL_ELEMENTS = 12;
+
+  /** In ascending order, as they are written; their values lie in the same places. */
+  private int[] elements = new int[MOST_USUAL_ELEMENTS];
+
+  private byte[][] values = new byte[MOST_USUAL_ELEMENTS][];
+  private int count;
 
   /** A command of this kind, with a data set behind it or without. */
   static CommandSet of(int field, boolean withDataSet) {
@@ -65,14 +70,45 @@ final class CommandSet {
   }
 
   private void copyTo(CommandSet other, int element) {
-    byte[] value = values.get(element);
+    byte[] value = value(element);
     if (value != null) {
-      other.values.put(element, value);
+      other.set(element, value);
     }
   }
 
+  private byte @Nullable [] value(int element) {
+    for (int i = 0; i < count && elements[i] <= element; i++) {
+      if (elements[i] == element) {
+        return values[i];
+      }
+    }
+    return null;
+  }
+
+  private void set(int element, byte[] value) {
+    int at = count;
+    while (at > 0 && elements[at - 1] >= element) {
+      at--;
+    }
+    if (at == count || elements[at] != element) {
+      insert(at, element);
+    }
+    values[at] = value;
+  }
+
+  private void insert(int at, int element) {
+    if (count == elements.length) {
+      elements = Arrays.copyOf(elements, 2 * count);
+      values = Arrays.copyOf(values, 2 * count);
+    }
+    System.arraycopy(elements, at, elements, at + 1, count - at);
+    System.arraycopy(values, at, values, at + 1, count - at);
+    elements[at] = element;
+    count++;
+  }
+
   CommandSet put(int element, int number) {
-    values.put(element, new byte[] {(byte) number, (byte) (number >>> 8)});
+    set(element, new byte[] {(byte) number, (byte) (number >>> 8)});
     return this;
   }
 
@@ -81,19 +117,19 @@ final class CommandSet {
     byte[] letters = uid.getBytes(StandardCharsets.US_ASCII);
     byte[] even = new byte[letters.length + (letters.length & 1)];
     System.arraycopy(letters, 0, even, 0, letters.length);
-    values.put(element, even);
+    set(element, even);
     return this;
   }
 
   /** The number, or -1 where there is none. */
   int number(int element) {
-    byte[] value = values.get(element);
+    byte[] value = value(element);
     return value == null || value.length < 2 ? -1 : (value[0] & 0xFF) | (value[1] & 0xFF) << 8;
   }
 
   /** The text without padding; empty where there is none. */
   String text(int element) {
-    byte[] value = values.get(element);
+    byte[] value = value(element);
     return value == null
         ? ""
         : new String(value, StandardCharsets.ISO_8859_1).replace('\0', ' ').strip();
@@ -102,7 +138,10 @@ final class CommandSet {
   /** Tags that an answer complains of, as eight hexadecimal digits. */
   List<String> offending() {
     List<String> tags = new ArrayList<>();
-    byte[] value = values.getOrDefault(OFFENDING_ELEMENT, new byte[0]);
+    byte[] value = value(OFFENDING_ELEMENT);
+    if (value == null) {
+      return List.of();
+    }
     ByteBuffer pairs = ByteBuffer.wrap(value).order(ByteOrder.LITTLE_ENDIAN);
     while (pairs.remaining() >= 4) {
       int group = pairs.getShort() & 0xFFFF;
@@ -117,20 +156,17 @@ final class CommandSet {
   }
 
   byte[] toBytes() {
-    ByteArrayOutputStream elements = new ByteArrayOutputStream();
-    values.forEach((element, value) -> write(element, value, elements));
-    ByteArrayOutputStream all = new ByteArrayOutputStream();
-    int length = elements.size();
-    write(0, ByteBuffer.allocate(4).order(ByteOrder.LITTLE_ENDIAN).putInt(length).array(), all);
-    all.writeBytes(elements.toByteArray());
-    return all.toByteArray();
-  }
-
-  private static void write(int element, byte[] value, ByteArrayOutputStream out) {
-    ByteBuffer header = ByteBuffer.allocate(ELEMENT_HEADER_BYTES).order(ByteOrder.LITTLE_ENDIAN);
-    header.putShort((short) 0).putShort((short) element).putInt(value.length);
-    out.writeBytes(header.array());
-    out.writeBytes(value);
+    int length = 0;
+    for (int i = 0; i < count; i++) {
+      length += ELEMENT_HEADER_BYTES + values[i].length;
+    }
+    ByteBuffer out =
+        ByteBuffer.allocate(ELEMENT_HEADER_BYTES + 4 + length).order(ByteOrder.LITTLE_ENDIAN);
+    out.putInt(0).putInt(4).putInt(length); // PS3.7 E.1: the group length
+    for (int i = 0; i < count; i++) {
+      out.putInt(elements[i] << 16).putInt(values[i].length).put(values[i]);
+    }
+    return out.array();
   }
 
   /** Understands these bytes, which the other side sent. */
@@ -147,7 +183,7 @@ final class CommandSet {
       byte[] value = new byte[(int) length];
       in.get(value);
       if (element != 0) {
-        command.values.put(element, value);
+        command.set(element, value);
       }
     }
     if (in.hasRemaining()

@@ -18,8 +18,13 @@ final class MessageWriter {
   private static final int COMMAND = 1;
   private static final int LAST = 2;
 
-  /** One write moves so much of an object. */
-  private static final int PIECE_BYTES = 1 << 16;
+  /** What one write moves at first: the slowest line takes it before it counts as silent. */
+  private static final int LEAST_PIECE_BYTES = 1 << 16;
+
+  /** What one write moves where the other side is quick: each write costs both sides a waking. */
+  private static final int MOST_PIECE_BYTES = 1 << 20;
+
+  private static final long QUICK_NANOS = 50_000_000;
 
   private final Connection connection;
   private final int fragmentBytes;
@@ -33,6 +38,8 @@ final class MessageWriter {
 
   /** Until when an object must be taken, however often the other side takes a little of it. */
   private @Nullable Deadline end;
+
+  private int pieceBytes = LEAST_PIECE_BYTES;
 
   /** PDUs of messages that lie in memory; what is here goes out with the next write. */
   private ByteBuffer waiting = ByteBuffer.allocateDirect(4096);
@@ -114,13 +121,16 @@ final class MessageWriter {
   private void writeInPieces(ByteBuffer laid) throws IOException {
     int all = laid.limit();
     while (laid.position() < all) {
-      laid.limit(Math.min(all, laid.position() + PIECE_BYTES));
+      long before = System.nanoTime();
+      laid.limit(Math.min(all, laid.position() + pieceBytes));
       if (waiting.position() > 0) {
         write(waiting.flip(), laid);
         waiting.clear();
       } else {
         write(laid);
       }
+      boolean quick = System.nanoTime() - before < QUICK_NANOS;
+      pieceBytes = quick ? Math.min(2 * pieceBytes, MOST_PIECE_BYTES) : LEAST_PIECE_BYTES;
     }
   }
 

@@ -48,15 +48,22 @@ final class BusyPart {
   }
 
   private static boolean busy(Shades shades, int left, int top) {
+    byte[] samples = shades.samples;
+    int width = shades.width;
     int sum = 0;
     int across = 0;
     int down = 0;
     for (int y = top; y < top + SQUARE; y++) {
-      for (int x = left; x < left + SQUARE; x++) {
-        int middle = shades.at(x, y);
+      int row = y * width + left;
+      int before = samples[row - 1] & 0xFF;
+      int middle = samples[row] & 0xFF;
+      for (int at = row; at < row + SQUARE; at++) {
+        int after = samples[at + 1] & 0xFF;
         sum += middle;
-        across += Math.abs(2 * middle - shades.at(x - 1, y) - shades.at(x + 1, y));
-        down += Math.abs(2 * middle - shades.at(x, y - 1) - shades.at(x, y + 1));
+        across += Math.abs(2 * middle - before - after);
+        down += Math.abs(2 * middle - (samples[at - width] & 0xFF) - (samples[at + width] & 0xFF));
+        before = middle;
+        middle = after;
       }
     }
     return 64L * across > (long) LEAST * sum && 64L * down > (long) LEAST * sum;

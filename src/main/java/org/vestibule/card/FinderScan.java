@@ -27,8 +27,12 @@ final class FinderScan {
 
   private static final int MOST = 60;
 
+  /** Takes an index into a ring of eight. */
+  private static final int RING = 7;
+
   private final Shades shades;
   private final List<Finder> found = new ArrayList<>();
+  private final float[] edges = new float[RING + 1];
 
   private FinderScan(Shades shades) {
     this.shades = shades;
@@ -47,22 +51,52 @@ final class FinderScan {
   private void row(int y) {
     short[] above = shades.above;
     int base = y * shades.width;
-    float[] edges = new float[6];
+    // The last edges are kept in a ring.
+    float[] edges = this.edges;
     int seen = 0;
-    boolean dark = above[base] < 0;
-    for (int x = 1; x < shades.width; x++) {
-      int now = above[base + x];
-      if (now < 0 == dark) {
-        continue;
+    for (int from = 1; from < shades.width; from += Long.SIZE) {
+      long changes = changes(above, base + from, Math.min(Long.SIZE, shades.width - from));
+      while (changes != 0) {
+        int x = from + Long.numberOfTrailingZeros(changes);
+        changes &= changes - 1;
+        int before = above[base + x - 1];
+        int now = above[base + x];
+        edges[seen & RING] = x - 1 + before / (float) (before - now);
+        seen++;
+        if (now >= 0 && seen >= 6) {
+          edge(y, seen);
+        }
       }
-      int before = above[base + x - 1];
-      System.arraycopy(edges, 1, edges, 0, 5);
-      edges[5] = x - 1 + before / (float) (before - now);
-      seen++;
-      dark = now < 0;
-      if (!dark && seen >= 6 && fits(edges)) {
-        look((edges[2] + edges[3]) / 2, y, (edges[5] - edges[0]) / MODULES);
-      }
+    }
+  }
+
+  /** A bit for each of so many samples that is dark where the one before it is light, or so. */
+  private static long changes(short[] above, int from, int count) {
+    long changes = 0;
+    int before = above[from - 1];
+    for (int i = 0; i < count; i++) {
+      int now = above[from + i];
+      changes |= (long) ((before ^ now) >>> 31) << i;
+      before = now;
+    }
+    return changes;
+  }
+
+  /** Takes the last six edges of a row. */
+  private void edge(int y, int seen) {
+    float first = edges[seen - 6 & RING];
+    float third = edges[seen - 4 & RING];
+    float fourth = edges[seen - 3 & RING];
+    float last = edges[seen - 1 & RING];
+    float module = (last - first) / MODULES;
+    // The middle alone tells most of them apart.
+    if (module >= SMALLEST
+        && Math.abs(fourth - third - SHARES[2] * module) <= OFF_MIDDLE * module
+        && fits(
+            new float[] {
+              first, edges[seen - 5 & RING], third, fourth, edges[seen - 2 & RING], last
+            })) {
+      look((third + fourth) / 2, y, module);
     }
   }
 

@@ -35,7 +35,8 @@ final class Shades {
   /** Sample minus threshold in 1/16, row by row. */
   final short[] above;
 
-  private final byte[] samples;
+  /** Each byte unsigned, row by row; nobody writes into it. */
+  final byte[] samples;
 
   /** Of the row at hand: the sum of the columns' sums left of each place. */
   private final int[] upTo;
@@ -58,21 +59,22 @@ final class Shades {
     int wide = Math.max(1, width / 2);
     int high = Math.max(1, height / 2);
     byte[] half = new byte[wide * high];
+    // Only what is one sample wide or high has no second one.
+    int beside = width > 1 ? 1 : 0;
+    int below = height > 1 ? width : 0;
     for (int y = 0; y < high; y++) {
-      int row = Math.min(2 * y, height - 1) * width;
-      int next = Math.min(2 * y + 1, height - 1) * width;
-      for (int x = 0; x < wide; x++) {
-        int right = Math.min(2 * x + 1, width - 1);
-        half[y * wide + x] =
-            (byte)
-                ((at(row + 2 * x) + at(row + right) + at(next + 2 * x) + at(next + right) + 2) / 4);
+      int at = 2 * y * width;
+      for (int to = y * wide; to < (y + 1) * wide; to++) {
+        int sum =
+            (samples[at] & 0xFF)
+                + (samples[at + beside] & 0xFF)
+                + (samples[at + below] & 0xFF)
+                + (samples[at + below + beside] & 0xFF);
+        half[to] = (byte) (sum + 2 >> 2);
+        at += 2;
       }
     }
     return new Shades(wide, high, half);
-  }
-
-  private int at(int index) {
-    return samples[Math.min(index, samples.length - 1)] & 0xFF;
   }
 
   /** A sample, 0 to 255; beyond the edge that of the edge. */
@@ -109,10 +111,13 @@ final class Shades {
       add(columns, y, 1);
     }
     for (int y = 0; y < height; y++) {
-      if (y + AROUND < height) {
+      boolean comes = y + AROUND < height;
+      boolean goes = y - AROUND - 1 >= 0;
+      if (comes && goes) {
+        slide(columns, (y - AROUND - 1) * width, (y + AROUND) * width);
+      } else if (comes) {
         add(columns, y + AROUND, 1);
-      }
-      if (y - AROUND - 1 >= 0) {
+      } else if (goes) {
         add(columns, y - AROUND - 1, -1);
       }
       int rows = Math.min(height - 1, y + AROUND) - Math.max(0, y - AROUND) + 1;
@@ -122,8 +127,10 @@ final class Shades {
 
   private void compareRow(int[] columns, int y, int rows) {
     int[] sums = upTo;
+    int sumSoFar = 0;
     for (int x = 0; x < width; x++) {
-      sums[x + 1] = sums[x] + columns[x];
+      sumSoFar += columns[x];
+      sums[x + 1] = sumSoFar;
     }
     int inner = Math.min(AROUND, width);
     int outer = Math.max(inner, width - AROUND);
@@ -154,6 +161,12 @@ final class Shades {
 
   private static long reciprocal(int of) {
     return (1L << RECIPROCAL_BITS) / of + 1;
+  }
+
+  private void slide(int[] columns, int goes, int comes) {
+    for (int x = 0; x < width; x++) {
+      columns[x] += (samples[comes + x] & 0xFF) - (samples[goes + x] & 0xFF);
+    }
   }
 
   private void add(int[] columns, int y, int sign) {

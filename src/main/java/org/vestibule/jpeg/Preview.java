@@ -121,20 +121,33 @@ public final class Preview {
       for (int i = 0; i < rows.length; i++) {
         planes.get(i).row(y, rows[i]);
       }
-      for (int x = 0; x < width; x++) {
-        int first = rows[0][x] & 0xFF;
-        int pixel;
-        if (rows.length == 1) {
-          pixel = first * 0x010101;
-        } else {
-          int second = rows[1][x] & 0xFF;
-          int third = rows[2][x] & 0xFF;
-          pixel = direct ? first << 16 | second << 8 | third : colour(first, second, third);
-        }
-        rgb[y * width + x] = pixel;
+      if (rows.length == 1) {
+        gray(rows[0], rgb, y * width);
+      } else if (direct) {
+        direct(rows[0], rows[1], rows[2], rgb, y * width);
+      } else {
+        colours(rows[0], rows[1], rows[2], rgb, y * width);
       }
     }
     return Raster.owning(width, height, rgb);
+  }
+
+  private static void gray(byte[] bright, int[] rgb, int to) {
+    for (int x = 0; x < bright.length; x++) {
+      rgb[to + x] = (bright[x] & 0xFF) * 0x010101;
+    }
+  }
+
+  private static void direct(byte[] red, byte[] green, byte[] blue, int[] rgb, int to) {
+    for (int x = 0; x < red.length; x++) {
+      rgb[to + x] = (red[x] & 0xFF) << 16 | (green[x] & 0xFF) << 8 | (blue[x] & 0xFF);
+    }
+  }
+
+  private static void colours(byte[] bright, byte[] blue, byte[] red, int[] rgb, int to) {
+    for (int x = 0; x < bright.length; x++) {
+      rgb[to + x] = colour(bright[x] & 0xFF, blue[x] & 0xFF, red[x] & 0xFF);
+    }
   }
 
   /** YCbCr to sRGB (ITU-T T.871, clause 7) in 1/65536. */

@@ -7,6 +7,10 @@ final class PreviewPlane {
   private final int stride;
   private final int high;
   private int[] columns = new int[0];
+
+  /** True if each pixel has a sample of its own. */
+  private boolean straight;
+
   private int[] rows = new int[0];
 
   private PreviewPlane(int stride, byte[] samples) {
@@ -55,6 +59,7 @@ final class PreviewPlane {
   /** Says which sample each pixel across takes: that at {@code dividend / divisor} of its place. */
   void pixelColumns(int pixels, int dividend, int divisor) {
     columns = places(pixels, stride, dividend, divisor);
+    straight = pixels <= stride && dividend == divisor;
   }
 
   /** Says which sample each pixel down takes. */
@@ -73,6 +78,10 @@ final class PreviewPlane {
   /** The samples of a row of pixels. */
   void row(int y, byte[] to) {
     int base = rows[y] * stride;
+    if (straight) {
+      System.arraycopy(samples, base, to, 0, to.length);
+      return;
+    }
     for (int x = 0; x < to.length; x++) {
       to[x] = samples[base + columns[x]];
     }

@@ -31,8 +31,10 @@ final class ToothColour {
   private static final double MOST_LIGHT = 1.1;
   private static final float[] ROOTS = new float[(int) (STEPS * MOST_LIGHT) + 2];
 
-  /** Light of the three channels' values towards X, Y and Z, as shares of white. */
-  private static final double[][] WEIGHTS = new double[9][256];
+  /**
+   * Light of the three channels' values towards X, Y and Z, as shares of white: 256 values each.
+   */
+  private static final double[] WEIGHTS = new double[9 << Byte.SIZE];
 
   static {
     for (int i = 0; i < ROOTS.length; i++) {
@@ -42,7 +44,7 @@ final class ToothColour {
       for (int value = 0; value < 256; value++) {
         double[] shares = Lab.shares(channel, Lab.light(value));
         for (int axis = 0; axis < 3; axis++) {
-          WEIGHTS[3 * channel + axis][value] = shares[axis];
+          WEIGHTS[3 * channel + axis << Byte.SIZE | value] = shares[axis];
         }
       }
     }
@@ -58,14 +60,18 @@ final class ToothColour {
     if (green < 100) {
       return false;
     }
-    double x = WEIGHTS[0][red] + WEIGHTS[3][green] + WEIGHTS[6][blue];
-    double y = WEIGHTS[1][red] + WEIGHTS[4][green] + WEIGHTS[7][blue];
-    double z = WEIGHTS[2][red] + WEIGHTS[5][green] + WEIGHTS[8][blue];
+    double x = WEIGHTS[red] + WEIGHTS[3 << 8 | green] + WEIGHTS[6 << 8 | blue];
+    double y = WEIGHTS[1 << 8 | red] + WEIGHTS[4 << 8 | green] + WEIGHTS[7 << 8 | blue];
+    double z = WEIGHTS[2 << 8 | red] + WEIGHTS[5 << 8 | green] + WEIGHTS[8 << 8 | blue];
     if (x < LEAST_LIGHT || y < TOO_DARK || z < LEAST_LIGHT) {
       return false;
     }
     double root = root(y);
     double a = 500 * (root(x) - root);
+    // Gums, lips and skin are too red.
+    if (MOST_A - a < -NEAR) {
+      return false;
+    }
     double b = 200 * (root - root(z));
     // How far inside all limits the colour lies; negative if outside of one.
     double inside =

@@ -15,6 +15,9 @@ final class ValueReader {
   /** After a fill there are 56 bits or more; a look takes at most 11 and the first may be a DC. */
   private static final int LOOKS = 4;
 
+  /** The same in a wide table, where a look takes at most 13. */
+  private static final int WIDE_LOOKS = 3;
+
   private static final int ZERO_RUN = 0xF0;
   private static final int[] NOT_FINE = new int[64];
 
@@ -61,6 +64,7 @@ final class ValueReader {
    *
    * @param part place of its component in the scan
    * @param fine quantisation steps of the fine frequencies, 0 at all others; null for no energy
+   * @param acTable a wide one where the block is weighed
    * @param weights what its coefficients weigh; null for no weight
    */
   void block(
@@ -175,8 +179,8 @@ final class ValueReader {
     int count = in.count;
     int position = 0;
     while (true) {
-      for (int i = 0; i < LOOKS; i++) {
-        long found = look[(int) (bits >>> ValueTable.SHIFT)];
+      for (int i = 0; i < WIDE_LOOKS; i++) {
+        long found = look[(int) (bits >>> ValueTable.WIDE_SHIFT)];
         int after = position + ((int) found >>> 8 & 0xFF);
         if (after >= 63) {
           in.bits = bits;

@@ -48,14 +48,15 @@ final class ValueScan extends PictureWalk {
     Part[] parts = new Part[count];
     for (int i = 0; i < count; i++) {
       ScanHeader.Part part = header.components().get(i);
+      PlaneReading plane = maker.component(part.index(), quantisation(part.index()));
       parts[i] =
           new Part(
               i,
               header.interleaved() ? frame.components().get(part.index()).horizontal() : 1,
               header.interleaved() ? frame.components().get(part.index()).vertical() : 1,
               ValueTable.dc(tables.dcTable(part.dcTable())),
-              ValueTable.ac(tables.acTable(part.acTable())),
-              maker.component(part.index(), quantisation(part.index())));
+              ValueTable.ac(tables.acTable(part.acTable()), plane.weights() != null),
+              plane);
     }
     BlockGrid first = parts[0].plane.grid();
     units(

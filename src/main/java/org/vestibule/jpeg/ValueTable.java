@@ -13,9 +13,13 @@ package org.vestibule.jpeg;
 final class ValueTable {
 
   private static final int LOOK_BITS = 11;
+  private static final int WIDE_LOOK_BITS = 13;
 
   /** Right shift that leaves the bits looked up of 64. */
   static final int SHIFT = 64 - LOOK_BITS;
+
+  /** The same in a wide table. */
+  static final int WIDE_SHIFT = 64 - WIDE_LOOK_BITS;
 
   static final int MOST_DC_BITS = 11;
   static final int MOST_AC_BITS = 10;
@@ -31,14 +35,17 @@ final class ValueTable {
   private static final long VALUE = 0xFFFF;
 
   final HuffmanTable codes;
-  final long[] look = new long[1 << LOOK_BITS];
+  final long[] look;
+  private final int lookBits;
 
-  private ValueTable(HuffmanTable codes) {
+  private ValueTable(HuffmanTable codes, int lookBits) {
     this.codes = codes;
+    this.lookBits = lookBits;
+    this.look = new long[1 << lookBits];
   }
 
   static ValueTable dc(HuffmanTable codes) {
-    ValueTable table = new ValueTable(codes);
+    ValueTable table = new ValueTable(codes, LOOK_BITS);
     for (int i = 0; i < table.look.length; i++) {
       long bits = (long) i << SHIFT;
       int entry = codes.entry((int) (bits >>> 48));
@@ -50,10 +57,16 @@ final class ValueTable {
     return table;
   }
 
-  static ValueTable ac(HuffmanTable codes) {
-    ValueTable table = new ValueTable(codes);
+  /**
+   * For AC coefficients.
+   *
+   * @param wide true for a table in which less is missing: worth its size where much is done with
+   *     each value, so that the processor has more to lose where it could not foretell
+   */
+  static ValueTable ac(HuffmanTable codes, boolean wide) {
+    ValueTable table = new ValueTable(codes, wide ? WIDE_LOOK_BITS : LOOK_BITS);
     for (int i = 0; i < table.look.length; i++) {
-      table.look[i] = table.ac((long) i << SHIFT);
+      table.look[i] = table.ac((long) i << 64 - table.lookBits);
     }
     return table;
   }
@@ -79,10 +92,10 @@ final class ValueTable {
     return first + (next >>> 16) + (steps(next) << 8) + second;
   }
 
-  private static boolean fits(int entry, int used) {
+  private boolean fits(int entry, int used) {
     int size = entry & 15;
     boolean plain = size > 0 ? size <= MOST_AC_BITS : (entry & 0xFF) == 0;
-    return entry != 0 && plain && used + (entry >>> 16) <= LOOK_BITS;
+    return entry != 0 && plain && used + (entry >>> 16) <= lookBits;
   }
 
   private static long steps(int entry) {

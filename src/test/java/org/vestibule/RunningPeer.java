@@ -42,6 +42,16 @@ public final class RunningPeer implements AutoCloseable {
         ExternalTool.require(name, "dcmtk"), port, arguments.toArray(new String[0]));
   }
 
+  /**
+   * Starts any program and waits until it takes connections on this port.
+   *
+   * @param arguments the port among them
+   */
+  public static RunningPeer of(ExternalTool tool, int port, String... arguments)
+      throws IOException {
+    return new RunningPeer(tool, port, arguments);
+  }
+
   /** A port that nobody listens on, by the system's choice. */
   public static int freePort() throws IOException {
     try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {

@@ -59,7 +59,10 @@ public final class TlsFailure {
           peer + " does not accept our certificate, or asks for one and got none",
           "name a certificate and key that the other side trusts");
     }
-    if (text.contains("protocol_version") || text.contains("handshake_failure")) {
+    if (text.contains("protocol_version")
+        || text.contains("handshake_failure")
+        || text.contains("no cipher suites in common")
+        || text.contains("not enabled or supported")) {
       return Outcome.refused(
           peer
               + " and we have no TLS version and cipher suite in common, or it wants a certificate",

@@ -12,11 +12,29 @@ import java.util.Arrays;
  */
 public final class FileBytes {
 
+  private static final int PIECE = 1 << 20;
+
   private FileBytes() {}
 
   /** All bytes of a file that nobody writes to. */
   public static byte[] all(Path file) throws IOException {
     return upTo(file, Files.size(file));
+  }
+
+  /** True if a file holds these bytes and no others; it is read in pieces that are not kept. */
+  public static boolean areIn(Path file, byte[] bytes) throws IOException {
+    byte[] piece = new byte[Math.min(PIECE, bytes.length + 1)];
+    int same = 0;
+    try (InputStream in = Files.newInputStream(file)) {
+      for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+        if (read > bytes.length - same
+            || !Arrays.equals(piece, 0, read, bytes, same, same + read)) {
+          return false;
+        }
+        same += read;
+      }
+    }
+    return same == bytes.length;
   }
 
   /**

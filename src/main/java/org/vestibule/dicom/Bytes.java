@@ -24,6 +24,15 @@ final class Bytes {
     return new Bytes(Arrays.copyOfRange(bytes, from, from + length));
   }
 
+  /** Takes the bytes over without copying them. */
+  static Bytes owning(byte[] bytes) {
+    return new Bytes(bytes);
+  }
+
+  void copyTo(byte[] to, int at) {
+    System.arraycopy(bytes, 0, to, at, bytes.length);
+  }
+
   int length() {
     return bytes.length;
   }

@@ -106,6 +106,15 @@ public final class DataSet implements Iterable<Element> {
     return put(new Element(tag, Vr.OB, new Value.Fragments(Bytes.NONE, even)));
   }
 
+  /** The same for one fragment that is not copied: nobody may write into it any more. */
+  public DataSet putFragmentAsIs(int tag, byte[] fragment) {
+    if ((fragment.length & 1) != 0) {
+      return putFragments(tag, fragment);
+    }
+    List<Bytes> one = List.of(Bytes.owning(fragment));
+    return put(new Element(tag, Vr.OB, new Value.Fragments(Bytes.NONE, one)));
+  }
+
   /** Puts an element without a value, as type 2 allows. */
   public DataSet putEmpty(int tag) {
     Vr vr = Dictionary.vr(tag);

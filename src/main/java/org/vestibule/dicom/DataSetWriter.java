@@ -16,11 +16,7 @@ public final class DataSetWriter {
   private static final long UNDEFINED = 0xFFFFFFFFL;
   private static final int SHORT_LIMIT = 0xFFFE;
 
-  /** Bytes that are made room for at first: for items, and for what stands around a picture. */
-  private static final int FIRST_ROOM = 256;
-
-  private static final int PICTURE_ROOM = 16384;
-  private static final int MOST_ROOM = 1 << 30;
+  private static final byte[] NOTHING = new byte[0];
 
   private final boolean explicit;
 
@@ -30,37 +26,29 @@ public final class DataSetWriter {
 
   /** The bytes of a data set, or why it can't be written so. */
   public static Outcome<byte[]> write(DataSet data, TransferSyntax syntax) {
+    return write(NOTHING, data, syntax);
+  }
+
+  /** The same after bytes that stand before it in one file. */
+  static Outcome<byte[]> write(byte[] head, DataSet data, TransferSyntax syntax) {
     try {
-      return Outcome.done(new DataSetWriter(syntax.isExplicit()).bytes(data, Repertoire.DEFAULT));
+      return Outcome.done(
+          new DataSetWriter(syntax.isExplicit()).bytes(data, Repertoire.DEFAULT, head));
     } catch (Refusal refusal) {
       return refusal.outcome();
     }
   }
 
-  private byte[] bytes(DataSet data, Repertoire around) {
+  private byte[] bytes(DataSet data, Repertoire around, byte[] head) {
     Repertoire repertoire = Repertoire.of(data, around);
-    ByteArrayOutputStream out = new ByteArrayOutputStream(likelyLength(data));
+    Assembly out = new Assembly();
     for (Element element : data) {
       element(element, repertoire, out);
     }
-    return out.toByteArray();
+    return out.after(head);
   }
 
-  /** Room for the picture, so that it is not copied again each time that the rest grows. */
-  private static int likelyLength(DataSet data) {
-    long length = FIRST_ROOM;
-    for (Element element : data) {
-      if (element.value() instanceof Value.Fragments fragments) {
-        for (Bytes fragment : fragments.fragments()) {
-          length += fragment.length();
-        }
-        length += PICTURE_ROOM;
-      }
-    }
-    return length > MOST_ROOM ? FIRST_ROOM : (int) length;
-  }
-
-  private void element(Element element, Repertoire repertoire, ByteArrayOutputStream out) {
+  private void element(Element element, Repertoire repertoire, Assembly out) {
     Value value = element.value();
     if (value instanceof Value.Items items) {
       items(element, items, repertoire, out);
@@ -104,7 +92,7 @@ public final class DataSetWriter {
       Element element, Value.Items items, Repertoire repertoire, ByteArrayOutputStream out) {
     ByteArrayOutputStream content = new ByteArrayOutputStream();
     for (Value.Item item : items.items()) {
-      byte[] bytes = bytes(item.data(), repertoire);
+      byte[] bytes = bytes(item.data(), repertoire, NOTHING);
       itemHeader(Tags.Item, item.undefinedLength() ? UNDEFINED : bytes.length, content);
       content.writeBytes(bytes);
       if (item.undefinedLength()) {
@@ -118,7 +106,7 @@ public final class DataSetWriter {
     }
   }
 
-  private void fragments(Element element, Value.Fragments fragments, ByteArrayOutputStream out) {
+  private void fragments(Element element, Value.Fragments fragments, Assembly out) {
     if (!explicit) {
       throw new Refusal(
           element + " is encapsulated, which implicit VR can't hold",
@@ -129,7 +117,7 @@ public final class DataSetWriter {
     out.writeBytes(fragments.offsetTable().toArray());
     for (Bytes fragment : fragments.fragments()) {
       itemHeader(Tags.Item, fragment.length(), out);
-      fragment.writeTo(out);
+      out.append(fragment);
     }
     itemHeader(Tags.SequenceDelimitationItem, 0, out);
   }

@@ -2,7 +2,6 @@ package org.vestibule.dicom;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
 
@@ -47,22 +46,18 @@ public final class Part10Writer {
       }
     }
     return DataSetWriter.write(file.meta().remove(Tags.FileMetaInformationGroupLength), META)
-        .then(
-            meta -> DataSetWriter.write(data, file.transferSyntax()).map(d -> join(file, meta, d)));
+        .then(meta -> DataSetWriter.write(head(file, meta), data, file.transferSyntax()));
   }
 
   private static final TransferSyntax META = TransferSyntax.EXPLICIT_LITTLE_ENDIAN;
 
-  private static byte[] join(DicomFile file, byte[] meta, byte[] data) {
+  private static byte[] head(DicomFile file, byte[] meta) {
     DataSet length = new DataSet().put(Tags.FileMetaInformationGroupLength, meta.length);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     out.writeBytes(file.preamble());
     out.writeBytes(PREFIX);
     out.writeBytes(DataSetWriter.write(length, META).orThrow());
     out.writeBytes(meta);
-    byte[] head = out.toByteArray();
-    byte[] all = Arrays.copyOf(head, Math.addExact(head.length, data.length));
-    System.arraycopy(data, 0, all, head.length, data.length);
-    return all;
+    return out.toByteArray();
   }
 }

@@ -49,6 +49,11 @@ public final class EncodedObject {
     return file.clone();
   }
 
+  /** The Part 10 file's bytes themselves, not a copy: nobody may write into them. */
+  public byte[] shared() {
+    return file;
+  }
+
   /** Hash of the file's bytes. */
   public ContentHash hash() {
     return hash;

@@ -13,7 +13,7 @@ final class PicturePart {
   private PicturePart() {}
 
   static void write(DataSet to, Transcoded picture, boolean colour, byte[] profile) {
-    byte[] codestream = picture.bytes();
+    byte[] codestream = picture.shared();
     int samples = colour ? 3 : 1;
     to.put(Tags.SamplesPerPixel, samples)
         .put(Tags.PhotometricInterpretation, colour ? "YBR_FULL_422" : "MONOCHROME2")
@@ -32,7 +32,7 @@ final class PicturePart {
     if (ProfileHeader.fits(profile, colour)) {
       to.put(Tags.ICCProfile, profile);
     }
-    to.putFragments(Tags.PixelData, codestream);
+    to.putFragmentAsIs(Tags.PixelData, codestream);
   }
 
   /** Uncompressed over compressed bytes, to two decimals (PS3.3 C.7.6.1.1.5). */

@@ -225,7 +225,7 @@ final class Filer {
     pictures.made(made.picture(), frame(task.intents()), task.laid().turn());
     for (EncodedObject object : made.objects()) {
       String uid = object.identity().sopInstanceUid();
-      Outcome<Put> put = practice.store().objects().putIfAbsent(uid, object.toByteArray());
+      Outcome<Put> put = practice.store().objects().putIfAbsent(uid, object.shared());
       if (put instanceof Refused<Put> badDisk) {
         throw new IOException(badDisk.sentence());
       }

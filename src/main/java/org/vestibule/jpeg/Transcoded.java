@@ -26,6 +26,11 @@ public final class Transcoded {
     return bytes.clone();
   }
 
+  /** The JPEG's bytes themselves, not a copy: nobody may write into them. */
+  public byte[] shared() {
+    return bytes;
+  }
+
   /** Hash of the JPEG's bytes. */
   public ContentHash hash() {
     return ContentHash.of(bytes);

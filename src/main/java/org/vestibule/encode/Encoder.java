@@ -47,8 +47,11 @@ public final class Encoder {
    */
   public Outcome<List<EncodedObject>> encode(
       byte[] source, EncodeRequest request, @Nullable SoundScan known) {
-    return JpegStructure.read(source)
-        .then(structure -> encode(source, structure, profile(structure), request, known));
+    Outcome<JpegStructure> built =
+        known != null && known.maySpeakOf(source)
+            ? Outcome.done(known.structure())
+            : JpegStructure.read(source);
+    return built.then(structure -> encode(source, structure, profile(structure), request, known));
   }
 
   /**

@@ -19,6 +19,7 @@ import org.vestibule.encode.ObjectIdentity;
 import org.vestibule.encode.ObjectProof;
 import org.vestibule.encode.Role;
 import org.vestibule.intake.Traces;
+import org.vestibule.jpeg.SoundScan;
 import org.vestibule.quality.QualityAdvice;
 import org.vestibule.quality.QualityFinding;
 import org.vestibule.store.index.IndexRecordJson;
@@ -138,10 +139,17 @@ final class Filer {
   }
 
   private Made made(Task task, Picture picture, List<EncodedObject> objects, FirstSight sight) {
-    Traces traces = task.atHand().isBare() ? Traces.NONE : Traces.of(task.atHand().bytes());
+    Traces traces = task.atHand().isBare() ? Traces.NONE : traces(task.atHand().bytes(), sight);
     QualityAdvice advice =
         PictureAdvice.judge(picture, sight, task.decision(), practice.settings().quality());
     return new Made(task, picture, objects, advice, traces);
+  }
+
+  private static Traces traces(byte[] file, FirstSight sight) {
+    SoundScan sound = sight.sound();
+    return sound != null && sound.maySpeakOf(file)
+        ? Traces.of(file, sound.structure())
+        : Traces.of(file);
   }
 
   /**

@@ -5,6 +5,7 @@ import org.vestibule.base.Outcome;
 import org.vestibule.card.CardSighting;
 import org.vestibule.card.Suspicion;
 import org.vestibule.jpeg.FirstLook;
+import org.vestibule.jpeg.JpegStructure;
 import org.vestibule.jpeg.PictureWeight;
 import org.vestibule.jpeg.Raster;
 import org.vestibule.jpeg.SoundScan;
@@ -44,8 +45,18 @@ record FirstSight(
    * @param turned true if the camera asks for a turn, so that the picture will need a proof
    */
   static Outcome<WithCard> withCard(byte[] bytes, boolean turned) {
+    return withCard(bytes, null, turned);
+  }
+
+  /**
+   * The same of a file that was gone through before.
+   *
+   * @param known how these very bytes are built; null if nobody read that yet
+   */
+  static Outcome<WithCard> withCard(byte[] bytes, @Nullable JpegStructure known, boolean turned) {
     return FirstLook.use(
             bytes,
+            known,
             QualityAdvice.PREVIEW_SIDE,
             turned,
             look -> new Suspected(of(look), Suspicion.of(look)))

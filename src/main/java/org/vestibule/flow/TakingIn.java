@@ -200,7 +200,7 @@ final class TakingIn implements FilingLine.Ends, AutoCloseable {
       return;
     }
     ContentHash hash = photo.arrival().hash();
-    Outcome<byte[]> bytes = photo.bytes();
+    Outcome<byte[]> bytes = sights.bytes(photo);
     if (!(bytes instanceof Done<byte[]> found)) {
       tally.concern(((Refused<byte[]>) bytes).sentence() + ".");
       return;

@@ -4,7 +4,6 @@ import com.drew.lang.GeoLocation;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.Set;
-import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.jpeg.JpegStructure;
 
@@ -30,11 +29,14 @@ public record Traces(Set<String> texts, Set<String> bytes) {
 
   /** The values in a file; none if it is no JPEG that can be read. */
   public static Traces of(byte[] file) {
-    Outcome<JpegStructure> structure = JpegStructure.read(file);
-    if (!(structure instanceof Done<JpegStructure> read)) {
-      return NONE;
-    }
-    Segments segments = new Segments(file, read.value());
+    return JpegStructure.read(file) instanceof Done<JpegStructure> read
+        ? of(file, read.value())
+        : NONE;
+  }
+
+  /** The values in a file that is built so. */
+  public static Traces of(byte[] file, JpegStructure structure) {
+    Segments segments = new Segments(file, structure);
     ExifTags tags = segments.exif(new ArrayList<>());
     Set<String> texts = new LinkedHashSet<>();
     for (int tag : new int[] {Tag.BODY_SERIAL, Tag.LENS_SERIAL, Tag.UNIQUE_ID}) {

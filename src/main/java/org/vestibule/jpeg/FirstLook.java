@@ -48,9 +48,24 @@ public final class FirstLook {
    */
   public static <T> Outcome<T> use(
       byte[] bytes, int previewSide, boolean weighs, Function<FirstLook, T> use) {
+    return use(bytes, null, previewSide, weighs, use);
+  }
+
+  /**
+   * The same, of a file that was gone through before.
+   *
+   * @param known how these very bytes are built; null if nobody read that yet
+   */
+  public static <T> Outcome<T> use(
+      byte[] bytes,
+      @Nullable JpegStructure known,
+      int previewSide,
+      boolean weighs,
+      Function<FirstLook, T> use) {
     Preview.requireSide(previewSide);
     try {
-      JpegStructure structure = PictureDecoder.structure(bytes);
+      JpegStructure structure = known == null ? JpegStructure.readOrFail(bytes) : known;
+      PictureLimits.check(structure);
       if (QuickLook.suits(structure, previewSide)) {
         T made = quickly(bytes, structure, previewSide, weighs, use);
         if (made != null) {
@@ -138,7 +153,7 @@ public final class FirstLook {
    */
   public @Nullable SoundScan sound() {
     PlainScan plain = quick == null ? tokens().plainScan : quick.plainScan();
-    return plain == null ? null : new SoundScan(length);
+    return plain == null ? null : new SoundScan(length, structure());
   }
 
   /** What its coefficients weigh; null if nobody asked for it, or it was read another way. */

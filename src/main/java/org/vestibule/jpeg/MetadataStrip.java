@@ -34,25 +34,29 @@ public final class MetadataStrip {
   /** A bare baseline picture with the same coded bytes; what has none that can stay is refused. */
   public static Outcome<Transcoded> of(byte[] source) {
     try {
-      JpegStructure structure = PictureDecoder.structure(source);
-      Transcoder.requireShown(structure.colourModel());
-      Walk walk = new Walk(source, structure);
-      walk.segments();
-      walk.requireWhole();
-      PlainScan plain = walk.plainScan;
-      if (plain == null) {
-        throw JpegFault.unsuited(
-            "the picture's coded bytes can't be kept as they are", "transcode the picture");
-      }
-      List<int[]> quantisation = new ArrayList<>();
-      for (int i = 0; i < structure.frame().components().size(); i++) {
-        quantisation.add(walk.quantisation(i));
-      }
-      Layout layout = Layout.of(structure.frame(), TranscodePlan.AS_IS);
-      byte[] bytes = plain.rewrapped(source, layout.frame(), quantisation);
-      return Outcome.done(new Transcoded(bytes, layout.effectiveCrop(), 0, 0));
+      return Outcome.done(of(source, PictureDecoder.structure(source)));
     } catch (JpegFault fault) {
       return fault.refusal();
     }
+  }
+
+  /** The same of a file that is built so. */
+  static Transcoded of(byte[] source, JpegStructure structure) throws JpegFault {
+    Transcoder.requireShown(structure.colourModel());
+    Walk walk = new Walk(source, structure);
+    walk.segments();
+    walk.requireWhole();
+    PlainScan plain = walk.plainScan;
+    if (plain == null) {
+      throw JpegFault.unsuited(
+          "the picture's coded bytes can't be kept as they are", "transcode the picture");
+    }
+    List<int[]> quantisation = new ArrayList<>();
+    for (int i = 0; i < structure.frame().components().size(); i++) {
+      quantisation.add(walk.quantisation(i));
+    }
+    Layout layout = Layout.of(structure.frame(), TranscodePlan.AS_IS);
+    byte[] bytes = plain.rewrapped(source, layout.frame(), quantisation);
+    return new Transcoded(bytes, layout.effectiveCrop(), 0, 0);
   }
 }

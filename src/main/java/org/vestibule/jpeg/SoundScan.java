@@ -11,14 +11,21 @@ import org.vestibule.base.Outcome;
 public final class SoundScan {
 
   private final int length;
+  private final JpegStructure structure;
 
-  /** Says so of bytes of this length. */
-  SoundScan(int length) {
+  /** Says so of bytes of this length, which are built so. */
+  SoundScan(int length, JpegStructure structure) {
     this.length = length;
+    this.structure = structure;
+  }
+
+  /** How the file is built. */
+  public JpegStructure structure() {
+    return structure;
   }
 
   /** False if these can't be the bytes that were read. */
-  boolean maySpeakOf(byte[] bytes) {
+  public boolean maySpeakOf(byte[] bytes) {
     return bytes.length == length;
   }
 

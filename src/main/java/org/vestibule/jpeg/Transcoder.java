@@ -44,9 +44,14 @@ public final class Transcoder {
    */
   public static Outcome<Transcoded> transcode(
       byte[] source, TranscodePlan plan, @Nullable SoundScan known) {
-    return known != null && known.maySpeakOf(source) && isWhole(plan)
-        ? MetadataStrip.of(source)
-        : transcode(source, plan);
+    if (known == null || !known.maySpeakOf(source) || !isWhole(plan)) {
+      return transcode(source, plan);
+    }
+    try {
+      return Outcome.done(MetadataStrip.of(source, known.structure()));
+    } catch (JpegFault fault) {
+      return fault.refusal();
+    }
   }
 
   /**

@@ -137,7 +137,7 @@ final class IngestBench {
   private static void file(
       StageTimes times, Filer filer, Photo photo, Decided decided, FirstSights sights)
       throws IOException {
-    byte[] bytes = times.of("read again, SHA-256", () -> photo.bytes().orThrow());
+    byte[] bytes = times.of("read again, SHA-256", () -> sights.bytes(photo).orThrow());
     Picture picture =
         Picture.ofFile(photo.arrival().hash(), photo.arrival().shownName(), photo.facts(), bytes)
             .seen(sights.of(photo.arrival().hash()));

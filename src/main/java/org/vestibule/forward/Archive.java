@@ -1,5 +1,7 @@
 package org.vestibule.forward;
 
+import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import org.vestibule.base.Outcome;
 
@@ -38,4 +40,9 @@ public interface Archive {
    *     whatever was to be sent goes on waiting
    */
   Outcome<ArchiveSession> open(Set<Form> forms, ReportSink reports);
+
+  /** Until when it asked to be left alone in an answer; empty if it did not, or that is over. */
+  default Optional<Instant> notBefore() {
+    return Optional.empty();
+  }
 }

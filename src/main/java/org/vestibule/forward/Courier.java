@@ -2,6 +2,7 @@ package org.vestibule.forward;
 
 import java.io.IOException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -68,11 +69,32 @@ public final class Courier {
   public static Optional<Refused<Void>> deliver(
       Destination to, Clock clock, RandomGenerator random, Instant until) throws IOException {
     Courier courier = new Courier(to, clock, random, until);
+    Optional<Refused<Void>> left;
     try {
-      return courier.deliver();
+      left = courier.deliver();
     } finally {
       courier.closeSession();
     }
+    return courier.putOff(left);
+  }
+
+  /** What is due waits for as long as the archive asked for, but no longer than any pause lasts. */
+  private Optional<Refused<Void>> putOff(Optional<Refused<Void>> left) {
+    Optional<Instant> notBefore = to.archive().notBefore();
+    if (notBefore.isEmpty()) {
+      return left;
+    }
+    Instant now = clock.instant();
+    Instant latest = now.plus(to.all().longestPause());
+    Instant until = notBefore.get().isBefore(latest) ? notBefore.get() : latest;
+
+    deliveries.putOff(to.rules().name(), until);
+    long minutes = Duration.between(now, until).plusSeconds(59).toMinutes();
+    String advice =
+        "it is left alone for "
+            + (minutes == 1 ? "a minute" : minutes + " minutes")
+            + ", as it asked; the first run after that tries again";
+    return left.map(why -> new Refused<>(why.reason(), advice));
   }
 
   /** Where reports of storage commitment go that arrive on an association of their own. */

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -26,9 +27,12 @@ public final class WebArchive implements Archive {
   private final URI service;
   private final Optional<Path> tokenFile;
   private final Duration answerWait;
+  private final Clock clock;
+  private volatile Instant notBefore = Instant.MIN;
 
   private WebArchive(
-      HttpClient client, URI service, Optional<Path> tokenFile, Duration answerWait) {
+      HttpClient client, URI service, Optional<Path> tokenFile, Duration answerWait, Clock clock) {
+    this.clock = clock;
     this.client = client;
     this.service = service;
     this.tokenFile = tokenFile;
@@ -57,17 +61,21 @@ public final class WebArchive implements Archive {
       builder.sslContext(tls.value().context()).sslParameters(tls.value().parameters());
     }
     return Outcome.done(
-        new WebArchive(builder.build(), line.service(), line.tokenFile(), rules.answerWait()));
+        new WebArchive(
+            builder.build(), line.service(), line.tokenFile(), rules.answerWait(), clock));
   }
 
   /** Nothing is held open; one request says whether anybody is there and lets us in. */
   @Override
   public Outcome<ArchiveSession> open(Set<Form> forms, ReportSink reports) {
+    if (notBefore().isPresent()) {
+      return Outcome.refused(WebSession.NOT_NOW, "the first run after that tries again");
+    }
     Outcome<String> token = tokenFile.isPresent() ? token(tokenFile.get()) : Outcome.done("");
     if (!(token instanceof Done<String> known)) {
       return ((Refused<String>) token).as();
     }
-    WebCall call = new WebCall(client, peer());
+    WebCall call = new WebCall(client, peer(), this::waitFor);
     WebRequests requests = new WebRequests(service, known.value());
     HttpRequest ask = requests.options(answerWait);
     WebCall.Result result = call.send(ask, answerWait);
@@ -81,7 +89,17 @@ public final class WebArchive implements Archive {
             status < 500
                 ? "see whether token or certificate in the settings are still good"
                 : "see whether it runs")
-        : Outcome.done(new WebSession(call, requests, answerWait));
+        : Outcome.done(new WebSession(call, requests, answerWait, () -> notBefore().isPresent()));
+  }
+
+  private void waitFor(String retryAfter) {
+    RetryAfter.read(retryAfter, clock.instant()).ifPresent(until -> notBefore = until);
+  }
+
+  @Override
+  public Optional<Instant> notBefore() {
+    Instant until = notBefore;
+    return until.isAfter(clock.instant()) ? Optional.of(until) : Optional.empty();
   }
 
   private String peer() {

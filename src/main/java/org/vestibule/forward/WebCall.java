@@ -12,10 +12,12 @@ import java.nio.channels.UnresolvedAddressException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
 import org.vestibule.base.Outcome.Refused;
 import org.vestibule.keys.TlsFailure;
 
@@ -49,15 +51,21 @@ final class WebCall {
    */
   record Silence(String words, String advice, boolean connected) implements Result {}
 
+  /** RFC 6585 section 4 and RFC 9110 15.6.4: whoever says so may say for how long. */
+  private static final Set<Integer> NOT_NOW = Set.of(429, 503);
+
   private final HttpClient client;
   private final String peer;
+  private final Consumer<String> again;
 
   /**
    * @param peer how it is called in words
+   * @param again told what stands in Retry-After of an answer that says: not now
    */
-  WebCall(HttpClient client, String peer) {
+  WebCall(HttpClient client, String peer, Consumer<String> again) {
     this.client = client;
     this.peer = peer;
+    this.again = again;
   }
 
   /**
@@ -70,6 +78,9 @@ final class WebCall {
         client.sendAsync(request, response -> new LimitedBody(LONGEST_ANSWER));
     try {
       HttpResponse<LimitedBody.Bytes> response = coming.get(most.toMillis(), TimeUnit.MILLISECONDS);
+      if (NOT_NOW.contains(response.statusCode())) {
+        response.headers().firstValue("Retry-After").ifPresent(again);
+      }
       List<String> encodings = response.headers().allValues("Content-Encoding");
       Unpacked body = Unpacked.of(response.body(), encodings, LONGEST_ANSWER);
       return new Answer(

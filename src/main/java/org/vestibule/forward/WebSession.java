@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -27,6 +28,12 @@ final class WebSession implements ArchiveSession {
   /** All questions about a batch may take so many times as long as one answer. */
   private static final int QUESTIONS = 10;
 
+  /** Why nothing is asked of it while it wants no call. */
+  static final String NOT_NOW = "the archive asked not to be called for a while";
+
+  private static final Outcome<Optional<Map<String, String>>> TOLD_TO_WAIT =
+      Outcome.refused(NOT_NOW, "the first run after that asks");
+
   private static final Outcome<Optional<Map<String, String>>> NOT_ASKED =
       Outcome.refused("its answers took too long together", "the next run asks");
 
@@ -36,8 +43,13 @@ final class WebSession implements ArchiveSession {
   private final WebCall call;
   private final WebRequests requests;
   private final Duration answerWait;
+  private final BooleanSupplier toldToWait;
 
-  WebSession(WebCall call, WebRequests requests, Duration answerWait) {
+  /**
+   * @param toldToWait true while the archive wants no call
+   */
+  WebSession(WebCall call, WebRequests requests, Duration answerWait, BooleanSupplier toldToWait) {
+    this.toldToWait = toldToWait;
     this.call = call;
     this.requests = requests;
     this.answerWait = answerWait;
@@ -45,6 +57,9 @@ final class WebSession implements ArchiveSession {
 
   @Override
   public StoreAnswer store(Parcel parcel) {
+    if (toldToWait.getAsBoolean()) {
+      return new Failed(StoreAnswer.NO_STATUS, NOT_NOW, Reach.DESTINATION);
+    }
     try (InputStream readable = parcel.source().open()) {
       readable.read();
     } catch (IOException e) {
@@ -101,6 +116,9 @@ final class WebSession implements ArchiveSession {
 
   /** Where it was sent; if it is not there, wherever the archive put it. */
   private Outcome<Optional<Map<String, String>>> shown(Instance instance) {
+    if (toldToWait.getAsBoolean()) {
+      return TOLD_TO_WAIT;
+    }
     String place = "/studies/" + instance.studyUid() + "/series/" + instance.seriesUid();
     Outcome<Optional<Map<String, String>>> there = search(place, instance.sopInstanceUid(), false);
     return there instanceof Done<Optional<Map<String, String>>> done && done.value().isEmpty()

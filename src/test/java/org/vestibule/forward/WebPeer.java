@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /** A web server that answers what a test says, and keeps what it was asked. */
 final class WebPeer implements AutoCloseable {
@@ -38,6 +39,13 @@ final class WebPeer implements AutoCloseable {
   final List<Asked> asked = new ArrayList<>();
   int optionsStatus = 204;
   boolean swallows;
+
+  /** What stands in Retry-After of each answer; empty if nothing. */
+  String retryAfter = "";
+
+  /** How often it was asked what it can do. */
+  final AtomicInteger options = new AtomicInteger();
+
   private final HttpServer server;
   private final ExecutorService threads = Executors.newCachedThreadPool();
   Script script = (exchange, any) -> answer(exchange, 200, "application/dicom+json", "");
@@ -63,7 +71,11 @@ final class WebPeer implements AutoCloseable {
             header(exchange, "Authorization"),
             header(exchange, "Accept-Encoding"),
             swallows ? swallowed(exchange) : exchange.getRequestBody().readAllBytes());
+    if (!retryAfter.isEmpty()) {
+      exchange.getResponseHeaders().set("Retry-After", retryAfter);
+    }
     if (now.method().equals("OPTIONS")) {
+      options.incrementAndGet();
       answer(exchange, optionsStatus, "text/plain", "");
       return;
     }

@@ -3,9 +3,11 @@ package org.vestibule.flow.delivering;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.vestibule.audit.AuditOutcome;
 import org.vestibule.audit.AuditPeer;
@@ -18,6 +20,7 @@ import org.vestibule.forward.Instance;
 import org.vestibule.forward.Parcel;
 import org.vestibule.forward.PresenceAnswer;
 import org.vestibule.forward.ReportSink;
+import org.vestibule.forward.Sought;
 import org.vestibule.forward.StoreAnswer;
 
 /**
@@ -40,6 +43,11 @@ final class AuditedArchive implements Archive {
   public Outcome<ArchiveSession> open(Set<Form> forms, ReportSink reports) {
     Outcome<ArchiveSession> opened = archive.open(forms, reports);
     return audit.trail().isOn() ? opened.map(Session::new) : opened;
+  }
+
+  @Override
+  public Optional<Instant> notBefore() {
+    return archive.notBefore();
   }
 
   private final class Session implements ArchiveSession {
@@ -78,6 +86,11 @@ final class AuditedArchive implements Archive {
     @Override
     public PresenceAnswer ask(List<Instance> instances) {
       return session.ask(instances);
+    }
+
+    @Override
+    public Map<String, Map<String, String>> lookElsewhere(List<Sought> sought) {
+      return session.lookElsewhere(sought);
     }
 
     @Override

@@ -94,6 +94,17 @@ public final class Deliveries {
         row.asks());
   }
 
+  /** Lets nothing at this destination be due before this moment. */
+  public void putOff(String destination, Instant until) {
+    Instant second = DeliveryRows.second(until.plusMillis(999)); // not a part of a second early
+    database.update(
+        "UPDATE delivery SET due_at = ? WHERE practice = ? AND destination = ? AND due_at < ?",
+        second,
+        database.practice(),
+        destination,
+        second);
+  }
+
   /** When the next thing is due; empty if nothing is. */
   public Optional<Instant> nextDue(String destination) {
     return List.of(DeliveryState.WAITING, DeliveryState.SENT, DeliveryState.FAILED).stream()

@@ -9,8 +9,9 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Random;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Timeout;
@@ -19,9 +20,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.vestibule.base.Outcome;
 
 /**
- * The line to an archive is cut at one byte after the other, in either direction: each time there
- * is an answer, none says that the object arrived if it may not have, and none that it can't be
- * there.
+ * The line to an archive is cut behind every single byte of an association with one object, in
+ * either direction: each time there is an answer in words, none says that the object arrived if it
+ * did not, and none that it can't be there.
  */
 @Timeout(value = 120, threadMode = Timeout.ThreadMode.SEPARATE_THREAD) // a guard, not a measure
 class CutLineTest {
@@ -33,7 +34,7 @@ class CutLineTest {
     private final ServerSocket door = new ServerSocket(0, 5, InetAddress.getLoopbackAddress());
     private final int behind;
     private final boolean outward;
-    private final AtomicInteger passed = new AtomicInteger();
+    private volatile AtomicInteger passed = new AtomicInteger();
     private volatile int most = Integer.MAX_VALUE;
 
     Cutting(int behind, boolean outward) throws IOException {
@@ -53,30 +54,31 @@ class CutLineTest {
         while (true) {
           Socket caller = door.accept();
           Socket archive = new Socket(InetAddress.getLoopbackAddress(), behind);
-          daemon(() -> pump(caller, archive, outward));
-          daemon(() -> pump(archive, caller, !outward));
+          AtomicInteger counted = new AtomicInteger();
+          passed = counted;
+          AtomicInteger free = new AtomicInteger(Integer.MIN_VALUE);
+          daemon(() -> pump(caller, archive, outward ? counted : free));
+          daemon(() -> pump(archive, caller, outward ? free : counted));
         }
       } catch (IOException over) {
         // the test is over
       }
     }
 
-    private void pump(Socket from, Socket to, boolean counted) {
+    private void pump(Socket from, Socket to, AtomicInteger gone) {
       try (from;
           to) {
         InputStream in = from.getInputStream();
         OutputStream out = to.getOutputStream();
         byte[] bytes = new byte[4096];
         while (true) {
-          int room = counted ? most - passed.get() : bytes.length;
-          int got = room <= 0 ? -1 : in.read(bytes, 0, Math.min(room, bytes.length));
+          long room = (long) most - gone.get();
+          int got = room <= 0 ? -1 : in.read(bytes, 0, (int) Math.min(room, bytes.length));
           if (got < 0) {
             return;
           }
+          gone.addAndGet(got);
           out.write(bytes, 0, got);
-          if (counted) {
-            passed.addAndGet(got);
-          }
         }
       } catch (IOException cut) {
         // the other direction closed it
@@ -89,12 +91,14 @@ class CutLineTest {
     }
   }
 
+  private static final int OBJECT_BYTES = 200;
+
   private static Outcome<ArchiveSession> open(int port) {
     return QueriedArchive.open(port, Set.of(FORM));
   }
 
   private static Parcel parcel() {
-    byte[] bytes = new byte[3000];
+    byte[] bytes = new byte[OBJECT_BYTES];
     return new Parcel(
         new Instance("1.2.3", "2.25.1", "2.25.10", "2.25.11"),
         FORM.transferSyntaxUid(),
@@ -104,40 +108,66 @@ class CutLineTest {
         0);
   }
 
+  /** What a cut may end in, in the order in which later and later cuts come to it. */
+  private enum End {
+    NOT_OPENED,
+    FAILED,
+    TAKEN
+  }
+
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
   void eachCutIsAnAnswer(boolean outward) throws IOException {
-    long seed = Long.getLong("vestibule.seed", 20261126L);
-    System.out.println("seed " + seed);
-    Random random = new Random(seed);
     try (FindPeer peer = new FindPeer(false, question -> new FindPeer.Matches(0, List.of()));
         Cutting line = new Cutting(peer.port(), outward)) {
-      try (ArchiveSession session = open(line.door.getLocalPort()).orThrow()) {
-        assertThat(session.store(parcel())).isInstanceOf(StoreAnswer.Accepted.class);
-      }
+      assertThat(attempt(line, peer, "whole")).isEqualTo(End.TAKEN);
       int whole = line.passed.get();
-      int refused = 0;
-      int failed = 0;
-      for (int cut = 0; cut < whole; cut += 1 + random.nextInt(outward ? 20 : 3)) {
-        line.passed.set(0);
+      assertThat(whole).isGreaterThan(outward ? 2 * OBJECT_BYTES : OBJECT_BYTES);
+      Map<End, Integer> ends = new EnumMap<>(End.class);
+      End furthest = End.NOT_OPENED;
+      for (int cut = 0; cut < whole; cut++) {
         line.most = cut;
-        if (!(open(line.door.getLocalPort()) instanceof Outcome.Done<ArchiveSession> opened)) {
-          refused++;
-          continue;
-        }
-        try (ArchiveSession session = opened.value()) {
-          StoreAnswer answer = session.store(parcel());
-          if (answer instanceof StoreAnswer.Failed broken) {
-            failed++;
-            assertThat(broken.reach()).as("cut at %s", cut).isEqualTo(StoreAnswer.Reach.SESSION);
-            assertThat(broken.perhapsThere()).as("cut at %s", cut).isTrue();
-          } else {
-            assertThat(cut).as("taken, so only the release was cut").isGreaterThan(whole - 20);
-          }
-        }
+        End end = attempt(line, peer, "cut behind byte " + cut);
+        assertThat(end).as("cut behind byte %s", cut).isGreaterThanOrEqualTo(furthest);
+        furthest = end;
+        ends.merge(end, 1, Integer::sum);
       }
-      assertThat(refused).isPositive();
-      assertThat(failed).isPositive();
+      // PS3.8 9.3.2 and 9.3.6: a request has 74 bytes at least, a release 10
+      assertThat(ends.get(End.NOT_OPENED)).isGreaterThan(74);
+      assertThat(ends.get(End.FAILED)).isGreaterThan(outward ? OBJECT_BYTES : 12);
+      assertThat(ends.get(End.TAKEN)).isBetween(9, 11);
+      line.most = Integer.MAX_VALUE;
+      assertThat(attempt(line, peer, "whole again")).isEqualTo(End.TAKEN);
     }
+  }
+
+  private static End attempt(Cutting line, FindPeer peer, String which) {
+    int before = peer.stored.get();
+    Outcome<ArchiveSession> opened = open(line.door.getLocalPort());
+    if (opened instanceof Outcome.Refused<ArchiveSession> refused) {
+      assertThat(refused.kind()).as(which).isEqualTo(Outcome.Kind.BUSY);
+      assertWords(refused.sentence(), which);
+      return End.NOT_OPENED;
+    }
+    try (ArchiveSession session = opened.orThrow()) {
+      if (session.store(parcel()) instanceof StoreAnswer.Failed broken) {
+        assertThat(broken.reach()).as(which).isEqualTo(StoreAnswer.Reach.SESSION);
+        assertThat(broken.perhapsThere()).as(which).isTrue();
+        assertWords(broken.words(), which);
+        return End.FAILED;
+      }
+      assertThat(peer.stored.get()).as(which).isEqualTo(before + 1);
+      return End.TAKEN;
+    }
+  }
+
+  private static void assertWords(String words, String which) {
+    assertThat(words)
+        .as(which)
+        .containsPattern(
+            "^(ARCHIVE at 127\\.0\\.0\\.1:\\d+ closed the connection (instead of the answer to our"
+                + " (request for an association|object)|in the middle of a PDU)|the connection to"
+                + " ARCHIVE at 127\\.0\\.0\\.1:\\d+ was cut while we waited for (the answer to our"
+                + " (request for an association|object)|it to take our data)): see its log");
   }
 }

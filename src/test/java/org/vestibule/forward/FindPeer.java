@@ -17,6 +17,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.DataSetReader;
@@ -40,6 +41,9 @@ final class FindPeer implements AutoCloseable {
 
   /** Item 56H of the last request, empty if there was none. */
   volatile byte[] negotiated = new byte[0];
+
+  /** How many objects it took whole. */
+  final AtomicInteger stored = new AtomicInteger();
 
   /** What C-STORE is answered with: the status and what stands behind it (group 0000). */
   volatile int storeStatus;
@@ -102,6 +106,7 @@ final class FindPeer implements AutoCloseable {
         command = body; // one fragment each: no question here is longer than a PDU
       } else if (number(command, 0x0100) == 1) {
         if ((body[5] & 2) == 2) {
+          stored.incrementAndGet();
           byte[] answer =
               response(0x8001, number(command, 0x0110), 0x0101, storeStatus, storeComment);
           out.write(fragment(command[4], 3, answer));

@@ -40,6 +40,11 @@ public interface ArchiveSession extends AutoCloseable {
     return Map.of();
   }
 
+  /** True if the session can't be used any more, as after looking elsewhere it may be. */
+  default boolean isOver() {
+    return false;
+  }
+
   /** Ends the session in order if it can be, else at once. */
   @Override
   void close();

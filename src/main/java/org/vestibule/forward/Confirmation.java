@@ -148,7 +148,7 @@ final class Confirmation {
       found.putAll(session.lookElsewhere(sought));
     }
     deliveries.record(rows.stream().map(row -> answered(row, found)).toList(), who);
-    return Asked.WELL;
+    return session.isOver() ? new Asked(true, "") : Asked.WELL;
   }
 
   private DeliveryChange answered(DeliveryRow row, Map<String, Map<String, String>> found) {

@@ -124,6 +124,11 @@ final class DicomSession implements ArchiveSession {
     return new ElsewhereQuery(association, System.nanoTime() + allQuestions.toNanos()).look(sought);
   }
 
+  @Override
+  public boolean isOver() {
+    return !association.isOpen();
+  }
+
   private static String words(Outcome<?> refused) {
     return PlainLine.of(((Refused<?>) refused).sentence());
   }

@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.dicom.DataSet;
 import org.vestibule.dicom.Tags;
@@ -18,8 +20,8 @@ import org.vestibule.dicom.net.NetUids;
 /**
  * Looks for objects that an archive filed under another study, where it grants no relational
  * queries: level by level (PS3.4 C.4.1.2.2.1), from the studies of the accession number or the
- * patient to their series and to the object itself. The number of questions is bounded; the first
- * that fails is the last, and what was not found by then is not shown.
+ * patient to their series and to the object itself. The number of questions is bounded; one that
+ * fails brings nothing, and what was not found in the end is not shown.
  */
 final class ElsewhereQuery {
 
@@ -47,7 +49,7 @@ final class ElsewhereQuery {
       Map<String, List<Instance>> groups = new LinkedHashMap<>();
       for (Sought one : sought) {
         String key = byAccession ? one.accessionNumber() : one.patientId();
-        if (!key.isBlank() && !found.containsKey(one.instance().sopInstanceUid())) {
+        if (isKey(key) && !found.containsKey(one.instance().sopInstanceUid())) {
           groups.computeIfAbsent(key, any -> new ArrayList<>()).add(one.instance());
         }
       }
@@ -55,6 +57,11 @@ final class ElsewhereQuery {
           (key, group) -> studies(byAccession ? Tags.AccessionNumber : Tags.PatientID, key, group));
     }
     return Map.copyOf(found);
+  }
+
+  /** A backslash would make two values of one (PS3.5 6.4). */
+  private static boolean isKey(String value) {
+    return !value.isBlank() && value.indexOf('\\') < 0;
   }
 
   private void studies(int by, String value, List<Instance> group) {
@@ -67,10 +74,21 @@ final class ElsewhereQuery {
     for (DataSet study : ask(question)) {
       String uid = study.string(Tags.StudyInstanceUID).orElse("");
       // Its own study was asked before; of two archives' answers only UIDs are to be relied on.
-      if (!uid.isEmpty() && group.stream().noneMatch(one -> one.studyUid().equals(uid))) {
+      if (!uid.isEmpty()
+          && isOf(study.string(by), value)
+          && group.stream().noneMatch(one -> one.studyUid().equals(uid))) {
         series(study, uid, group);
       }
     }
+  }
+
+  /**
+   * False for a study of somebody else: of a value with * or ? the archive answers with whatever
+   * matches it (PS3.4 C.2.2.2.4), and it may not look at a key at all.
+   */
+  private static boolean isOf(Optional<String> answered, String asked) {
+    boolean wild = asked.indexOf('*') >= 0 || asked.indexOf('?') >= 0;
+    return answered.map(value -> value.strip().equals(asked.strip())).orElse(!wild);
   }
 
   private void series(DataSet study, String studyUid, List<Instance> group) {
@@ -117,11 +135,13 @@ final class ElsewhereQuery {
 
   private List<DataSet> ask(DataSet question) {
     over |= questions++ >= MOST_QUESTIONS || endNanos - System.nanoTime() <= 0;
-    if (over
-        || !(association.find(NetUids.STUDY_ROOT_FIND, question, MOST_ANSWERS)
-            instanceof Done<Found> answered)
+    if (over) {
+      return List.of();
+    }
+    Outcome<Found> asked = association.find(NetUids.STUDY_ROOT_FIND, question, MOST_ANSWERS);
+    over = !association.isOpen();
+    if (!(asked instanceof Done<Found> answered)
         || answered.value().last().kind() == Answer.Kind.FAILURE) {
-      over = true;
       return List.of();
     }
     return answered.value().answers();

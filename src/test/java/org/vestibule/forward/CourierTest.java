@@ -398,6 +398,25 @@ class CourierTest {
         .containsExactly(Map.entry("StudyInstanceUID", new Changed(row.studyUid(), "2.25.99")));
   }
 
+  /** While the first is asked for, another one is filed, which needs a line that holds. */
+  @Test
+  void aSessionThatBreaksWhileItLooksElsewhereIsNotUsedAgain() throws IOException {
+    confirm = Confirm.QUERY;
+    archive.breaksElsewhere = true;
+    String first = filed.file("a.jpg", "P1");
+    archive.shows =
+        uid -> {
+          if (uid.equals(first)) {
+            fileUnchecked("b.jpg", "P1");
+          }
+          return !uid.equals(first);
+        };
+    deliver();
+    assertThat(said("a.jpg")).isEqualTo("SENT, 1, the archive took it but does not show it");
+    assertThat(said("b.jpg")).isEqualTo("CONFIRMED, 1, shown when asked");
+    assertThat(archive.opened).isEqualTo(2);
+  }
+
   @Test
   void theNoteArrivesBeforeTheNewObject() throws IOException {
     String old = filed.file("a.jpg", "P1");

@@ -207,7 +207,7 @@ class PresenceQueryTest {
   }
 
   @Test
-  void lookingElsewhereEndsAtTheFirstFailureAndAfterSoManyQuestions() throws IOException {
+  void lookingElsewhereEndsAfterSoManyQuestions() throws IOException {
     List<DataSet> many = new ArrayList<>();
     for (int i = 0; i < 100; i++) {
       many.add(
@@ -215,12 +215,76 @@ class PresenceQueryTest {
               .put(Tags.StudyInstanceUID, "2.25.9" + i)
               .put(Tags.SeriesInstanceUID, "2.25.8" + i));
     }
-    for (int status : new int[] {0, 0xC001}) {
-      try (FindPeer peer = new FindPeer(false, question -> new FindPeer.Matches(status, many));
+    try (FindPeer peer = new FindPeer(false, question -> new FindPeer.Matches(0, many));
+        ArchiveSession session = open(peer, Set.of())) {
+      assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", "A-17")))).isEmpty();
+      assertThat(peer.questions).hasSize(200);
+    }
+  }
+
+  /** Accession number is no key there; one of two studies can't be looked into. */
+  @Test
+  void aQuestionThatIsRefusedIsNotTheLast() throws IOException {
+    Function<DataSet, FindPeer.Matches> picky =
+        question -> {
+          if (question.string(Tags.AccessionNumber).isPresent()) {
+            return new FindPeer.Matches(0xA900, List.of());
+          }
+          FindPeer.Matches usual = hierarchical(question);
+          if (!question.string(LEVEL).equals(Optional.of("STUDY"))) {
+            return usual;
+          }
+          List<DataSet> studies = new ArrayList<>();
+          studies.add(new DataSet().put(Tags.StudyInstanceUID, "2.25.98"));
+          studies.addAll(usual.found());
+          return new FindPeer.Matches(0, studies);
+        };
+    try (FindPeer peer = new FindPeer(false, picky);
+        ArchiveSession session = open(peer, Set.of())) {
+      assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", "A-17"))))
+          .containsOnlyKeys("2.25.2");
+      assertThat(session.isOver()).isFalse();
+    }
+  }
+
+  /** PS3.4 C.2.2.2.4: in a value that is to match, * and ? stand for whatever there is. */
+  @Test
+  void aNumberWithWildCardsLeadsToNobodyElse() throws IOException {
+    for (String number : List.of("P*", "P?")) {
+      Function<DataSet, FindPeer.Matches> matching =
+          question ->
+              question.string(LEVEL).equals(Optional.of("STUDY"))
+                  ? new FindPeer.Matches(
+                      0,
+                      List.of(
+                          new DataSet()
+                              .put(Tags.StudyInstanceUID, "2.25.66")
+                              .put(Tags.PatientID, "P1"),
+                          new DataSet().put(Tags.StudyInstanceUID, "2.25.67"),
+                          new DataSet()
+                              .put(Tags.StudyInstanceUID, "2.25.99")
+                              .put(Tags.PatientID, number)))
+                  : hierarchical(question);
+      try (FindPeer peer = new FindPeer(false, matching);
           ArchiveSession session = open(peer, Set.of())) {
-        assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", "A-17")))).isEmpty();
-        assertThat(peer.questions).hasSize(status == 0 ? 200 : 1);
+        assertThat(session.lookElsewhere(List.of(new Sought(MOVED, number, ""))))
+            .as(number)
+            .containsOnlyKeys("2.25.2");
+        assertThat(peer.questions)
+            .as("nobody else's studies were looked into")
+            .noneMatch(question -> names(question, Tags.StudyInstanceUID, "2.25.66"))
+            .noneMatch(question -> names(question, Tags.StudyInstanceUID, "2.25.67"));
       }
+    }
+  }
+
+  /** PS3.5 6.4: a backslash would make two values of one. */
+  @Test
+  void aNumberWithABackslashIsNotAskedFor() throws IOException {
+    try (FindPeer peer = new FindPeer(false, PresenceQueryTest::hierarchical);
+        ArchiveSession session = open(peer, Set.of())) {
+      assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1\\P2", "A\\17")))).isEmpty();
+      assertThat(peer.questions).isEmpty();
     }
   }
 }

@@ -70,6 +70,9 @@ final class ScriptedArchive implements Archive {
   /** What it shows where it was not sent. */
   Map<String, Map<String, String>> elsewhere = Map.of();
 
+  /** True if the line breaks when it is to look elsewhere. */
+  boolean breaksElsewhere;
+
   /** What it was to look for elsewhere. */
   final List<Sought> sought = new ArrayList<>();
 
@@ -214,7 +217,13 @@ final class ScriptedArchive implements Archive {
     public Map<String, Map<String, String>> lookElsewhere(List<Sought> wanted) {
       mustLive();
       sought.addAll(wanted);
+      over |= breaksElsewhere;
       return elsewhere;
+    }
+
+    @Override
+    public boolean isOver() {
+      return over;
     }
 
     @Override

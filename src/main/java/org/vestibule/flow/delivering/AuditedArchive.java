@@ -94,6 +94,11 @@ final class AuditedArchive implements Archive {
     }
 
     @Override
+    public boolean isOver() {
+      return session.isOver();
+    }
+
+    @Override
     public void close() {
       try {
         session.close();

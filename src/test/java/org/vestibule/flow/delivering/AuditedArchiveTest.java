@@ -3,6 +3,8 @@ package org.vestibule.flow.delivering;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.lang.reflect.Method;
+import java.lang.reflect.Modifier;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -12,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.vestibule.audit.AuditPeer;
@@ -77,6 +80,35 @@ class AuditedArchiveTest {
         .contains("csd-code=\"110104\"")
         .contains("EventOutcomeIndicator=\"4\"")
         .contains("the archive is full");
+  }
+
+  /** What it does not hand on, an archive is never asked, and nobody would notice. */
+  @Test
+  void everythingIsHandedOn() throws Exception {
+    TestHome home = TestHome.in(folder);
+    Settings settings =
+        SettingsWith.audit(
+            Settings.defaults(folder, TestHome.ZONE),
+            new AuditRules(true, "vestibule", "", Optional.empty()));
+    try (Practice practice =
+        Practice.open(home.folder(), settings, TestHome.CLOCK, true).orThrow()) {
+      Archive audited =
+          new AuditedArchive(
+              (forms, reports) -> Outcome.done(new Scripted(new ArrayDeque<>())),
+              practice.audit(),
+              new AuditPeer("archive", "", "", ""));
+      try (ArchiveSession session = audited.open(Set.of(), report -> false).orThrow()) {
+        assertThat(methods(session.getClass())).containsAll(methods(ArchiveSession.class));
+        assertThat(methods(AuditedArchive.class)).containsAll(methods(Archive.class));
+      }
+    }
+  }
+
+  private static List<String> methods(Class<?> of) {
+    return Stream.of(of.getDeclaredMethods())
+        .filter(method -> !Modifier.isStatic(method.getModifiers()) && !method.isSynthetic())
+        .map(Method::getName)
+        .toList();
   }
 
   private static Parcel parcel(Intent intent) {

@@ -2,11 +2,14 @@ package org.vestibule.dental;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -37,7 +40,8 @@ public enum Area {
 
   private static final Code POSTERIOR = new Code("SCT", "255551008", "Posterior");
 
-  private static final CsvTable TABLE = CsvTable.ofResource("areas.csv");
+  private static final Map<Area, CsvTable.Row> ROWS = rows();
+  private static final Map<Area, List<String>> SAYS = ofEach(area -> area.row().list("says"));
   private static final Map<String, Area> BY_SAYING = bySaying();
 
   private final String iso;
@@ -58,14 +62,24 @@ public enum Area {
 
   /** All phrases people use for it. */
   public List<String> says() {
-    return row().list("says");
+    return Objects.requireNonNull(SAYS.get(this));
   }
 
   /** The teeth that stand in it, permanent and deciduous, along the arch. */
   public List<Tooth> teeth() {
-    if (this == MOUTH) {
-      return Tooth.all();
+    return Objects.requireNonNull(InThem.TEETH.get(this));
+  }
+
+  /** Found once, when they are first asked for. */
+  private static final class InThem {
+    private static final Map<Area, List<Tooth>> TEETH = ofEach(InThem::teeth);
+
+    private static List<Tooth> teeth(Area area) {
+      return area == MOUTH ? Tooth.all() : area.alongTheArch();
     }
+  }
+
+  private List<Tooth> alongTheArch() {
     return Stream.of("permanent", "deciduous")
         .map(dentition -> row().get(dentition).split("-", 2))
         .flatMap(ends -> ArchRange.between(isoTooth(ends[0]), isoTooth(ends[1])).orThrow().stream())
@@ -139,9 +153,24 @@ public enum Area {
   }
 
   private CsvTable.Row row() {
-    return TABLE.rows().stream()
-        .filter(row -> row.get("iso").equals(iso))
-        .findFirst()
-        .orElseThrow(() -> new IllegalStateException("areas.csv has no row " + iso));
+    return Objects.requireNonNull(ROWS.get(this));
+  }
+
+  private static Map<Area, CsvTable.Row> rows() {
+    CsvTable table = CsvTable.ofResource("areas.csv");
+    return ofEach(
+        area ->
+            table.rows().stream()
+                .filter(row -> row.get("iso").equals(area.iso))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("areas.csv has no row " + area.iso)));
+  }
+
+  private static <T> Map<Area, T> ofEach(Function<Area, T> found) {
+    Map<Area, T> each = new EnumMap<>(Area.class);
+    for (Area area : values()) {
+      each.put(area, found.apply(area));
+    }
+    return each;
   }
 }

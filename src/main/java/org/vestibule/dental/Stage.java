@@ -1,9 +1,10 @@
 package org.vestibule.dental;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.vestibule.base.Outcome;
 
@@ -16,10 +17,21 @@ public enum Stage {
   AFTER("after", "postop", "post-op", "final"),
   FOLLOW_UP("follow-up", "followup", "follow up", "recall", "review");
 
-  private final String saysJoined;
+  private static final Map<String, Stage> BY_SAYING = bySaying();
+
+  @SuppressWarnings("ImmutableEnumChecker") // List.of never changes
+  private final List<String> says;
 
   Stage(String... says) {
-    this.saysJoined = String.join("|", says);
+    this.says = List.of(says);
+  }
+
+  private static Map<String, Stage> bySaying() {
+    Map<String, Stage> stages = new HashMap<>();
+    for (Stage stage : values()) {
+      stage.says.forEach(word -> stages.putIfAbsent(word, stage));
+    }
+    return Map.copyOf(stages);
   }
 
   public String words() {
@@ -28,7 +40,7 @@ public enum Stage {
 
   /** The words people use for it, the first being ours. */
   public List<String> says() {
-    return List.of(saysJoined.split("\\|", -1));
+    return says;
   }
 
   /** All words for all stages. */
@@ -42,8 +54,7 @@ public enum Stage {
 
   /** The stage that a word or phrase names, if any. */
   public static Optional<Stage> named(String words) {
-    String asked = asked(words);
-    return Arrays.stream(values()).filter(stage -> stage.says().contains(asked)).findFirst();
+    return Optional.ofNullable(BY_SAYING.get(asked(words)));
   }
 
   private static String asked(String words) {

@@ -19,6 +19,7 @@ record TeethTokens(Optional<Notation> named, List<List<String>> items) {
   private static final Pattern TOKEN =
       Pattern.compile(
           "[,;&+\\n]|[-\u2010-\u2015\u2212]|#\\s*[0-9a-z]+|[^\\s,;&+\u2010-\u2015\u2212-]+");
+  private static final Pattern DASHES = Pattern.compile("[-\u2010-\u2015\u2212]");
   private static final Set<String> SEPARATORS = Set.of(",", ";", "&", "+", "\n", "and");
   private static final Set<String> RANGE_WORDS = Set.of("to", "through");
 
@@ -44,7 +45,7 @@ record TeethTokens(Optional<Notation> named, List<List<String>> items) {
   }
 
   private static String clean(String token) {
-    if (token.length() == 1 && Pattern.matches("[-\u2010-\u2015\u2212]", token)) {
+    if (token.length() == 1 && DASHES.matcher(token).matches()) {
       return DASH;
     }
     if (RANGE_WORDS.contains(token)) {

@@ -78,7 +78,7 @@ final class ToothWords {
     if (quadrant.isEmpty()) {
       return Outcome.refused(
           "\"" + words.get(from) + "\" is not understood as a tooth or an area",
-          new NearestWords(vocabulary()).suggestion(words.get(from), EXAMPLES));
+          Known.NEAREST.suggestion(words.get(from), EXAMPLES));
     }
     boolean quadrantLetters = at == from + 1;
     dentition();
@@ -110,6 +110,11 @@ final class ToothWords {
           ADVICE);
     }
     return Outcome.done(new ToothMention(tooth.get(), said, notation, at));
+  }
+
+  /** Made once, when a word is first refused. */
+  private static final class Known {
+    private static final NearestWords NEAREST = new NearestWords(vocabulary());
   }
 
   private static Set<String> vocabulary() {

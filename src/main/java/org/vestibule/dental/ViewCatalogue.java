@@ -23,13 +23,24 @@ public final class ViewCatalogue {
 
   private final List<View> views;
   private final Map<Set<String>, View> byPhrase;
+  private final Map<String, List<Phrase>> phrasesOfWord = new HashMap<>();
   private final NavigableSet<String> vocabulary;
+
+  /** Words in any order, and the view that they name. */
+  private record Phrase(Set<String> said, View view) {}
 
   private ViewCatalogue(List<View> views, Map<Set<String>, View> byPhrase) {
     this.views = List.copyOf(views);
     this.byPhrase = Map.copyOf(byPhrase);
     NavigableSet<String> words = new TreeSet<>(ViewWords.synonyms());
     byPhrase.keySet().forEach(words::addAll);
+    byPhrase.forEach(
+        (said, view) -> {
+          Phrase phrase = new Phrase(said, view);
+          for (String word : said) {
+            phrasesOfWord.computeIfAbsent(word, any -> new ArrayList<>()).add(phrase);
+          }
+        });
     this.vocabulary = Collections.unmodifiableNavigableSet(words);
   }
 
@@ -111,12 +122,12 @@ public final class ViewCatalogue {
       return List.of();
     }
     Set<String> named = new HashSet<>();
-    byPhrase.forEach(
-        (phrase, view) -> {
-          if (phrase.containsAll(asked)) {
-            named.add(view.key());
-          }
-        });
+    String one = asked.iterator().next();
+    for (Phrase phrase : phrasesOfWord.getOrDefault(one, List.of())) {
+      if (phrase.said.containsAll(asked)) {
+        named.add(phrase.view.key());
+      }
+    }
     return views.stream().filter(view -> named.contains(view.key())).toList();
   }
 

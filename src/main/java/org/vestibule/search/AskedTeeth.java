@@ -46,17 +46,16 @@ final class AskedTeeth {
   }
 
   List<String> tierWords() {
-    return switch (tiers().size()) {
-      case 0 -> List.of();
-      case 1 -> List.of("named");
-      default ->
-          List.of(
-              "named",
-              "usually in frame (segment)",
-              "usually in frame (one side)",
-              "usually in frame (arch)",
-              "usually in frame (mouth)");
-    };
+    return said.isEmpty()
+        ? List.of()
+        : plain().isEmpty()
+            ? List.of("named")
+            : List.of(
+                "named",
+                "usually in frame (segment)",
+                "usually in frame (one side)",
+                "usually in frame (arch)",
+                "usually in frame (mouth)");
   }
 
   List<AnyOf> tiers() {

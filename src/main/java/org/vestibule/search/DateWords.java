@@ -2,7 +2,6 @@ package org.vestibule.search;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -48,8 +47,8 @@ final class DateWords {
   private final SpanWords spans;
 
   DateWords(List<String> tokens, LocalDate today) {
-    this.tokens = tokens.stream().map(token -> token.toLowerCase(Locale.ROOT)).toList();
-    this.spans = new SpanWords(this.tokens, today);
+    this.tokens = tokens;
+    this.spans = new SpanWords(tokens, today);
   }
 
   /** The days said from this place on, or a refusal, or nothing if no days are said here. */

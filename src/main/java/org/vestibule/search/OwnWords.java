@@ -73,11 +73,16 @@ final class OwnWords {
     this.index = index;
   }
 
-  /** A label and the word after it; nothing if no label stands here. */
-  Optional<Outcome<Taken>> labelled(List<String> tokens, int at) throws IOException {
+  /**
+   * A label and the word after it; nothing if no label stands here.
+   *
+   * @param lower the same words in lower case
+   */
+  Optional<Outcome<Taken>> labelled(List<String> tokens, List<String> lower, int at)
+      throws IOException {
     for (Label label : LABELS) {
       int value = at + label.says.size();
-      if (value <= tokens.size() && lower(tokens.subList(at, value)).equals(label.says)) {
+      if (value <= tokens.size() && lower.subList(at, value).equals(label.says)) {
         return labelled(label, tokens, at, value);
       }
     }
@@ -159,9 +164,5 @@ final class OwnWords {
 
   private static List<String> spellings(String word, boolean whole) {
     return whole ? List.of(word) : FoldedWords.spellings(word);
-  }
-
-  private static List<String> lower(List<String> tokens) {
-    return tokens.stream().map(token -> token.toLowerCase(Locale.ROOT)).toList();
   }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
+import java.util.regex.Pattern;
 import org.vestibule.dental.Stage;
 import org.vestibule.dental.View;
 import org.vestibule.dental.ViewCatalogue;
@@ -15,6 +15,7 @@ import org.vestibule.store.index.IndexField;
 final class PhraseReader {
 
   private static final String STAGE = "stage ";
+  private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
 
   private final ViewCatalogue views;
   private final Set<String> vocabulary;
@@ -55,16 +56,16 @@ final class PhraseReader {
 
   private static Optional<Part> stage(String plain) {
     String word = plain.startsWith(STAGE) ? plain.substring(STAGE.length()) : plain;
-    return Stream.of(word, word.replace(' ', '-'))
-        .flatMap(said -> Stage.named(said).stream())
+    return Stage.named(word)
+        .or(() -> word.indexOf(' ') < 0 ? Optional.empty() : Stage.named(word.replace(' ', '-')))
         .map(Stage::words)
-        .map(found -> Part.of(IndexField.STAGE, STAGE + found, found))
-        .findFirst();
+        .map(found -> Part.of(IndexField.STAGE, STAGE + found, found));
   }
 
   private Optional<Part> views(String plain) {
     boolean known =
-        Stream.of(plain.replace("3/4", "three-quarter").split("[^\\p{L}\\p{N}]+", -1))
+        BETWEEN_WORDS
+            .splitAsStream(plain.replace("3/4", "three-quarter"))
             .allMatch(word -> word.isEmpty() || vocabulary.contains(word));
     List<View> named = known ? views.allNaming(plain) : List.of();
     if (named.isEmpty()) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
@@ -22,7 +23,12 @@ final class QuestionWords {
   private static final Set<String> SIDES = Set.of("right", "left");
   private static final Set<String> CORNERS = Set.of("ur", "ul", "ll", "lr");
 
+  private static final Pattern UP_TO_TWO_DIGITS = Pattern.compile("[0-9]{1,2}");
+  private static final Pattern NUMBER = Pattern.compile("[0-9]{3,}");
+  private static final Pattern LIKE_A_TOOTH = Pattern.compile(".*[0-9].*|\\p{IsLatin}");
+
   private final List<String> tokens;
+  private final List<String> lower;
   private final PhraseReader phrases;
   private final TeethReader teeth;
   private final OwnWords own;
@@ -32,10 +38,11 @@ final class QuestionWords {
   QuestionWords(
       List<String> tokens, PhraseReader phrases, TeethReader teeth, OwnWords own, LocalDate today) {
     this.tokens = tokens;
+    this.lower = tokens.stream().map(token -> token.toLowerCase(Locale.ROOT)).toList();
     this.phrases = phrases;
     this.teeth = teeth;
     this.own = own;
-    this.dates = new DateWords(tokens, today);
+    this.dates = new DateWords(lower, today);
   }
 
   /** How many words the phrase at this place has, 0 if it means nothing; it joins the parts. */
@@ -55,7 +62,7 @@ final class QuestionWords {
       return collision(word)
           .orElseGet(() -> days.get().then(d -> parts.days(d.from(), d.to()).map(p -> d.tokens())));
     }
-    Optional<Outcome<OwnWords.Taken>> labelled = own.labelled(tokens, at);
+    Optional<Outcome<OwnWords.Taken>> labelled = own.labelled(tokens, lower, at);
     if (labelled.isPresent()) {
       return labelled.get().then(found -> say(found.parts(), found.tokens(), parts));
     }
@@ -127,7 +134,7 @@ final class QuestionWords {
       return Optional.empty();
     }
     String phrase = Tokens.bare(String.join(" ", words));
-    boolean letter = words.stream().anyMatch(word -> word.matches("[A-Ta-t]"));
+    boolean letter = words.stream().anyMatch(QuestionWords::isLetterOfATooth);
     boolean teethFirst = letter || words.get(0).equalsIgnoreCase("teeth");
     Optional<Part> means = teethFirst ? Optional.empty() : phrases.read(phrase);
     if (means.isEmpty()
@@ -145,10 +152,9 @@ final class QuestionWords {
 
   /** A quadrant and a number that contradict one another are never read as two things. */
   private Optional<Outcome<Integer>> cornered(int at, int reach, Parts parts) {
-    List<String> words =
-        tokens.subList(at, at + reach).stream().map(w -> w.toLowerCase(Locale.ROOT)).toList();
+    List<String> words = lower.subList(at, at + reach);
     int corner = CORNERS.contains(words.get(0)) ? 1 : reach > 1 && isCorner(words) ? 2 : 0;
-    if (corner == 0 || corner >= reach || !words.get(corner).matches("[0-9]{1,2}")) {
+    if (corner == 0 || corner >= reach || !UP_TO_TWO_DIGITS.matcher(words.get(corner)).matches()) {
       return Optional.empty();
     }
     String numbered = String.join(" ", words.subList(0, corner + 1));
@@ -175,6 +181,11 @@ final class QuestionWords {
     return teeth.inOneNotation(teethSaid).then(all -> parts.say(named));
   }
 
+  /** A to T, by which deciduous teeth are called. */
+  private static boolean isLetterOfATooth(String word) {
+    return word.length() == 1 && "ABCDEFGHIJKLMNOPQRSTabcdefghijklmnopqrst".contains(word);
+  }
+
   private static boolean isCorner(List<String> words) {
     return (ARCHES.contains(words.get(0)) && SIDES.contains(words.get(1)))
         || (SIDES.contains(words.get(0)) && ARCHES.contains(words.get(1)));
@@ -192,12 +203,12 @@ final class QuestionWords {
           "\"" + word + "\" does not say which tooth",
           "name the quadrant too, such as \"upper right first molar\"");
     }
-    if (word.matches("[0-9]{3,}")) {
+    if (NUMBER.matcher(word).matches()) {
       return Outcome.refused(
           "\"" + word + "\" is no tooth, and no number of a patient or visit that is known here",
           "write teeth as 16, UR6 or #3, and numbers as they stand in the list of visits");
     }
-    boolean tooth = word.matches(".*[0-9].*|\\p{IsLatin}") && DateWords.wrong(word).isEmpty();
+    boolean tooth = LIKE_A_TOOTH.matcher(word).matches() && DateWords.wrong(word).isEmpty();
     return tooth && teeth.read(word) instanceof Refused<Teeth> refused
         ? refused.as()
         : Outcome.done(0);

@@ -3,6 +3,7 @@ package org.vestibule.search;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.vestibule.dental.Area;
@@ -44,10 +45,20 @@ final class TeethWords {
           .flatMap(says -> Stream.of(says.split(" ", -1)))
           .collect(Collectors.toUnmodifiableSet());
 
+  private static final int LONGER = 5;
+  private static final Pattern LETTERS = Pattern.compile("\\p{IsAlphabetic}+");
+
   private TeethWords() {}
 
   static boolean mayName(List<String> phrase) {
-    return phrase.size() == 1 || phrase.stream().allMatch(TeethWords::mayName);
+    return phrase.size() == 1
+        ? mayNameAlone(phrase.get(0))
+        : phrase.stream().allMatch(TeethWords::mayName);
+  }
+
+  /** A longer word of letters alone is no number, letter, corner or quadrant of any notation. */
+  private static boolean mayNameAlone(String token) {
+    return token.length() < LONGER || !LETTERS.matcher(token).matches() || mayName(token);
   }
 
   private static boolean mayName(String token) {

@@ -1,6 +1,5 @@
 package org.vestibule.search;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -24,6 +23,10 @@ final class Tokens {
   private static final Pattern SLASH = Pattern.compile("(?<=\\p{L})/(?=\\p{L})");
   private static final Pattern TRAILING = Pattern.compile("(?<=[^\\s.?!:])[.?!:]+(?=\\s|$)");
 
+  private static final Pattern STOP = Pattern.compile("[,;]");
+  private static final Pattern BRACKET = Pattern.compile("[()]");
+  private static final Pattern SPACE = Pattern.compile("\\s+");
+
   private Tokens() {}
 
   static List<String> of(String words) {
@@ -34,10 +37,8 @@ final class Tokens {
     text = TEETH_OF.matcher(text).replaceAll("teeth ");
     text = SLASH.matcher(text).replaceAll(" or ");
     text = TRAILING.matcher(text).replaceAll("");
-    text = text.replaceAll("[,;]", " $0 ").replaceAll("[()]", " ");
-    return Arrays.stream(text.strip().split("\\s+", -1))
-        .filter(token -> !bare(token).isEmpty())
-        .toList();
+    text = BRACKET.matcher(STOP.matcher(text).replaceAll(" $0 ")).replaceAll(" ");
+    return SPACE.splitAsStream(text.strip()).filter(token -> !bare(token).isEmpty()).toList();
   }
 
   private static String end(java.util.regex.MatchResult range) {

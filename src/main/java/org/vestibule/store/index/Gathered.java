@@ -3,6 +3,9 @@ package org.vestibule.store.index;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.lucene.index.FieldInfo;
+import org.apache.lucene.index.IndexReader;
+import org.apache.lucene.index.StoredFieldVisitor;
 import org.apache.lucene.index.StoredFields;
 import org.apache.lucene.search.TopDocs;
 import org.apache.lucene.search.TotalHits;
@@ -10,13 +13,15 @@ import org.apache.lucene.search.TotalHits;
 /** The answers of one tier after another, up to what is wanted, and how many there are. */
 final class Gathered {
 
-  private final StoredFields stored;
   private final int offset;
   private final int wanted;
-  private final List<IndexAnswer.Hit> hits = new ArrayList<>();
+  private final List<Place> places = new ArrayList<>();
   private int seen;
   private long total;
   private boolean counted = true;
+
+  /** Where an answer lies, and the tier that it met. */
+  private record Place(int doc, int tier) {}
 
   /**
    * Nothing yet.
@@ -24,8 +29,7 @@ final class Gathered {
    * @param offset how many to pass over
    * @param wanted how many to see at most, those that are passed over included
    */
-  Gathered(StoredFields stored, int offset, int wanted) {
-    this.stored = stored;
+  Gathered(int offset, int wanted) {
     this.offset = offset;
     this.wanted = wanted;
   }
@@ -48,13 +52,12 @@ final class Gathered {
     return wanted <= IndexAnswer.COUNTED && room() <= 0 && total > IndexAnswer.COUNTED;
   }
 
-  void add(TopDocs found, int tier) throws IOException {
+  void add(TopDocs found, int tier) {
     total += found.totalHits.value;
     counted &= found.totalHits.relation == TotalHits.Relation.EQUAL_TO;
     int taken = Math.min(room(), found.scoreDocs.length);
     for (int at = Math.max(0, offset - seen); at < taken; at++) {
-      String json = stored.document(found.scoreDocs[at].doc).get(Documents.JSON);
-      hits.add(new IndexAnswer.Hit(IndexRecordJson.read(json), tier));
+      places.add(new Place(found.scoreDocs[at].doc, tier));
     }
     seen += taken;
   }
@@ -62,11 +65,34 @@ final class Gathered {
   /**
    * The answer.
    *
+   * @param reader what was asked
    * @param last true if no tier is left that was not asked for
    */
-  IndexAnswer answer(boolean last) {
+  IndexAnswer answer(IndexReader reader, boolean last) throws IOException {
+    StoredFields stored = reader.storedFields();
+    OneText text = new OneText();
+    List<IndexAnswer.Hit> hits = new ArrayList<>(places.size());
+    for (Place place : places) {
+      stored.document(place.doc(), text);
+      hits.add(new IndexAnswer.Hit(IndexRecordJson.read(text.value), place.tier()));
+    }
     return last && counted
         ? new IndexAnswer(hits, Math.toIntExact(total), false)
         : new IndexAnswer(hits, Math.max(IndexAnswer.COUNTED, seen), true);
+  }
+
+  /** Takes the text of a document's description, and makes nothing else of it. */
+  private static final class OneText extends StoredFieldVisitor {
+    private String value = "";
+
+    @Override
+    public Status needsField(FieldInfo field) {
+      return field.name.equals(Documents.JSON) ? Status.YES : Status.NO;
+    }
+
+    @Override
+    public void stringField(FieldInfo field, String text) {
+      value = text;
+    }
   }
 }

@@ -109,6 +109,11 @@ public final class IndexRecordJson {
    * @throws IllegalArgumentException if the text is no description
    */
   public static IndexRecord read(String text) {
+    return PlainRecord.read(text).orElseGet(() -> parsed(text));
+  }
+
+  /** The same by the library, which understands it in any form. */
+  static IndexRecord parsed(String text) {
     return new Fields(parse(text)).record();
   }
 

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.util.Optional;
+import org.apache.lucene.index.IndexFileNames;
 import org.apache.lucene.index.SegmentInfos;
 import org.apache.lucene.store.Directory;
 
@@ -24,6 +25,18 @@ record LastCommit(String file, FileTime at, long bytes) {
         > SegmentInfos.generationFromSegmentsFileName(earlier.file);
   }
 
+  /**
+   * True if this is still the last commit: its file is as it was, and the one that Lucene would
+   * write next is not there. Two looks at one file each cost far less than a list of the folder;
+   * Lucene leaves a number out only where a commit failed, and takes the earlier file away then.
+   */
+  boolean isStillLast(Path folder) throws IOException {
+    String next =
+        IndexFileNames.fileNameFromGeneration(
+            IndexFileNames.SEGMENTS, "", SegmentInfos.generationFromSegmentsFileName(file) + 1);
+    return !folder.resolve(next).toFile().exists() && of(folder, file).equals(Optional.of(this));
+  }
+
   /** The last commit of an index; empty if there is none, or if it went away meanwhile. */
   static Optional<LastCommit> in(Path folder, Directory directory) throws IOException {
     if (!Files.isDirectory(folder)) {
@@ -33,6 +46,10 @@ record LastCommit(String file, FileTime at, long bytes) {
     if (name == null) {
       return Optional.empty();
     }
+    return of(folder, name);
+  }
+
+  private static Optional<LastCommit> of(Path folder, String name) throws IOException {
     try {
       BasicFileAttributes file =
           Files.readAttributes(folder.resolve(name), BasicFileAttributes.class);

@@ -22,12 +22,14 @@ import org.apache.lucene.store.LockObtainFailedException;
 import org.apache.lucene.store.MMapDirectory;
 import org.apache.lucene.util.Bits;
 import org.apache.lucene.util.BytesRef;
+import org.jspecify.annotations.Nullable;
 import org.vestibule.store.steps.WriteSteps;
 
 /** The index in a local folder, by Lucene. */
 public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   private static final int FEW = 1000;
+  private static final CaughtUp CURRENT = new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
   private static final CaughtUp BUSY = new CaughtUp(CaughtUp.Kind.BUSY, 0, "");
   private static final CaughtUp BEING_MADE = new CaughtUp(CaughtUp.Kind.BEING_MADE, 0, "");
 
@@ -51,18 +53,20 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
     try {
       open.refresh();
       Optional<Stamp> stamp = open.stamp();
+      Optional<IndexChanges.Change> last = changes.last();
       String misfit =
-          stamp.map(s -> s.misfit(changes)).orElse("there was none, or one of another layout");
+          stamp
+              .map(s -> s.misfit(changes, last))
+              .orElse("there was none, or one of another layout");
       if (!misfit.isEmpty()) {
         return rebuild(changes, misfit);
       }
-      long last = changes.last().map(IndexChanges.Change::sequence).orElse(0L);
-      if (stamp.get().sequence() != last) {
+      if (stamp.get().sequence() != last.map(IndexChanges.Change::sequence).orElse(0L)) {
         CaughtUp applied = writing.apply(changes, stamp.get());
         open.refresh();
         return applied;
       }
-      return new CaughtUp(CaughtUp.Kind.CURRENT, 0, "");
+      return CURRENT;
     } catch (LockObtainFailedException e) {
       return busy();
     } catch (IOException e) {
@@ -139,8 +143,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
 
   /** Tier after tier, each only as far as its answers are wanted or counted. */
   private static IndexAnswer search(IndexSearcher searcher, IndexQuery query) throws IOException {
-    Gathered gathered =
-        new Gathered(searcher.storedFields(), query.offset(), wanted(searcher, query));
+    Gathered gathered = new Gathered(query.offset(), wanted(searcher, query));
     List<Query> tiers = Queries.byTier(query);
     int tier = 0;
     for (; tier < tiers.size() && !gathered.isEnough(); tier++) {
@@ -149,7 +152,7 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
               NewestFirst.ORDER, Math.max(1, gathered.room()), gathered.toCount());
       gathered.add(searcher.search(tiers.get(tier), newest), tier);
     }
-    return gathered.answer(tier == tiers.size());
+    return gathered.answer(searcher.getIndexReader(), tier == tiers.size());
   }
 
   /** How many answers to make room for: no more than there are, where many are asked for. */
@@ -193,12 +196,20 @@ public final class LucenePhotoIndex implements PhotoIndex, AutoCloseable {
   private static boolean has(IndexSearcher searcher, IndexTerm term) throws IOException {
     Term asked = Queries.lucene(term);
     for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
-      if (leaf.reader().docFreq(asked) > 0) {
+      if (isIn(leaf.reader().terms(asked.field()), asked.bytes())) {
         // The dictionary remembers removed photographs until segments are merged.
         return !leaf.reader().hasDeletions() || searcher.count(Queries.term(term)) > 0;
       }
     }
     return false;
+  }
+
+  /** Most words lie outside what a segment has in most fields, which is cheap to see. */
+  private static boolean isIn(@Nullable Terms terms, BytesRef value) throws IOException {
+    return terms != null
+        && value.compareTo(terms.getMin()) >= 0
+        && value.compareTo(terms.getMax()) <= 0
+        && terms.iterator().seekExact(value);
   }
 
   @Override

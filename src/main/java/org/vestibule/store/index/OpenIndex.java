@@ -16,6 +16,7 @@ final class OpenIndex {
   private final Directory directory;
   private @Nullable DirectoryReader open;
   private @Nullable IndexSearcher searcher;
+  private @Nullable Optional<Stamp> stamp;
   private Optional<LastCommit> seen = Optional.empty();
 
   OpenIndex(Path folder, Directory directory) {
@@ -26,7 +27,13 @@ final class OpenIndex {
   /** How far the commit that is open had come; empty if none is, or if it doesn't say. */
   Optional<Stamp> stamp() throws IOException {
     DirectoryReader reader = open;
-    return reader == null ? Optional.empty() : Stamp.of(reader.getIndexCommit().getUserData());
+    if (reader == null) {
+      return Optional.empty();
+    }
+    if (stamp == null) {
+      stamp = Stamp.of(reader.getIndexCommit().getUserData());
+    }
+    return stamp;
   }
 
   /**
@@ -43,14 +50,15 @@ final class OpenIndex {
     }
     if (reader != null && searcher == null) {
       searcher = new IndexSearcher(reader);
-      // What answers a question lies in order and near; keeping sets of answers would cost more.
-      searcher.setQueryCache(null);
     }
     return Optional.ofNullable(searcher);
   }
 
   /** Opens the last commit, if it is not the one that is open. */
   void refresh() throws IOException {
+    if (open != null && seen.isPresent() && seen.get().isStillLast(folder)) {
+      return;
+    }
     // What is there is looked at before it is opened: a commit that comes between is seen next
     // time.
     Optional<LastCommit> last = LastCommit.in(folder, directory);
@@ -72,6 +80,7 @@ final class OpenIndex {
       if (newer != null) {
         open = newer;
         searcher = null;
+        stamp = null;
         reader.close();
       }
     } else if (Files.isDirectory(folder) && DirectoryReader.indexExists(directory)) {
@@ -95,6 +104,7 @@ final class OpenIndex {
       open.close();
       open = null;
       searcher = null;
+      stamp = null;
       seen = Optional.empty();
     }
   }

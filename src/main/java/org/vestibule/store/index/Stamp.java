@@ -36,19 +36,25 @@ record Stamp(String practice, long sequence, String mark) {
             data.getOrDefault("mark", "")));
   }
 
-  /** Why the changes don't continue this stamp, or empty if they do. */
-  String misfit(IndexChanges changes) {
+  /**
+   * Why the changes don't continue this stamp, or empty if they do.
+   *
+   * @param last the last of the changes
+   */
+  String misfit(IndexChanges changes, Optional<IndexChanges.Change> last) {
     if (!practice.equals(changes.practice())) {
       return "it belongs to another practice";
     }
     if (sequence == 0) {
       return "";
     }
-    Optional<IndexChanges.Change> last = changes.last();
     if (last.isEmpty() || last.get().sequence() < sequence) {
       return "it is ahead of the ledger";
     }
-    return changes.at(sequence).filter(change -> change.mark().equals(mark)).isPresent()
+    // Most often nothing has changed since, and the last one is the one.
+    Optional<IndexChanges.Change> stamped =
+        last.get().sequence() == sequence ? last : changes.at(sequence);
+    return stamped.filter(change -> change.mark().equals(mark)).isPresent()
         ? ""
         : "it followed another ledger";
   }

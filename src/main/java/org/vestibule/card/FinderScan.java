@@ -84,17 +84,17 @@ final class FinderScan {
 
   /** Takes the last six edges of a row. */
   private void edge(int y, int seen) {
-    float first = edges[seen - 6 & RING];
-    float third = edges[seen - 4 & RING];
-    float fourth = edges[seen - 3 & RING];
-    float last = edges[seen - 1 & RING];
+    float first = edges[(seen - 6) & RING];
+    float third = edges[(seen - 4) & RING];
+    float fourth = edges[(seen - 3) & RING];
+    float last = edges[(seen - 1) & RING];
     float module = (last - first) / MODULES;
     // The middle alone tells most of them apart.
     if (module >= SMALLEST
         && Math.abs(fourth - third - SHARES[2] * module) <= OFF_MIDDLE * module
         && fits(
             new float[] {
-              first, edges[seen - 5 & RING], third, fourth, edges[seen - 2 & RING], last
+              first, edges[(seen - 5) & RING], third, fourth, edges[(seen - 2) & RING], last
             })) {
       look((third + fourth) / 2, y, module);
     }

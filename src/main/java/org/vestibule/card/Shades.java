@@ -70,7 +70,7 @@ final class Shades {
                 + (samples[at + beside] & 0xFF)
                 + (samples[at + below] & 0xFF)
                 + (samples[at + below + beside] & 0xFF);
-        half[to] = (byte) (sum + 2 >> 2);
+        half[to] = (byte) ((sum + 2) >> 2);
         at += 2;
       }
     }

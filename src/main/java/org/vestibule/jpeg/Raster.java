@@ -116,9 +116,13 @@ public final class Raster {
     if ((count & (count - 1)) == 0) {
       // Mostly two or four, and a division takes longer than all else.
       int shift = Integer.numberOfTrailingZeros(count);
-      return red + half >> shift << 16 | green + half >> shift << 8 | blue + half >> shift;
+      return ((red + half) >> shift) << 16
+          | ((green + half) >> shift) << 8
+          | ((blue + half) >> shift);
     }
-    return (red + half) / count << 16 | (green + half) / count << 8 | (blue + half) / count;
+    return ((red + half) / count) << 16
+        | ((green + half) / count) << 8
+        | ((blue + half) / count);
   }
 
   private int averageOfMany(int left, int top, int right, int bottom) {

@@ -66,7 +66,7 @@ final class ValueTable {
   static ValueTable ac(HuffmanTable codes, boolean wide) {
     ValueTable table = new ValueTable(codes, wide ? WIDE_LOOK_BITS : LOOK_BITS);
     for (int i = 0; i < table.look.length; i++) {
-      table.look[i] = table.ac((long) i << 64 - table.lookBits);
+      table.look[i] = table.ac((long) i << (64 - table.lookBits));
     }
     return table;
   }

@@ -44,7 +44,7 @@ final class ToothColour {
       for (int value = 0; value < 256; value++) {
         double[] shares = Lab.shares(channel, Lab.light(value));
         for (int axis = 0; axis < 3; axis++) {
-          WEIGHTS[3 * channel + axis << Byte.SIZE | value] = shares[axis];
+          WEIGHTS[((3 * channel + axis) << Byte.SIZE) | value] = shares[axis];
         }
       }
     }

@@ -175,6 +175,22 @@ final class Database implements AutoCloseable {
     return using(sql, PreparedStatement::executeUpdate, values);
   }
 
+  /**
+   * The same where no other statement may be under way (VACUUM); of those that wait to be used
+   * again SQLite takes some for that.
+   */
+  int runAlone(String sql, @Nullable Object... values) {
+    lock.lock();
+    try {
+      ready.close();
+      return run(sql, values);
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
+  }
+
   <T> List<T> list(String sql, Row.Reader<T> reader, @Nullable Object... values) {
     return using(
         sql,

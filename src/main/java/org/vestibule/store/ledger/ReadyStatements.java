@@ -30,6 +30,14 @@ final class ReadyStatements {
     return statement == null ? connection.prepareStatement(sql) : statement;
   }
 
+  /** Closes all that wait, as long as something is asked that wants the connection for itself. */
+  void close() throws SQLException {
+    for (PreparedStatement statement : waiting.values()) {
+      statement.close();
+    }
+    waiting.clear();
+  }
+
   /** Takes back a statement whose result has been read and closed. */
   void giveBack(String sql, PreparedStatement statement) throws SQLException {
     statement.clearParameters();

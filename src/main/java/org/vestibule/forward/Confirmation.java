@@ -62,10 +62,15 @@ final class Confirmation {
    * What asking came to.
    *
    * @param sessionOver true if the session can't be used any more
+   * @param answered false if the archive broke off before it answered
    * @param trouble why a query got no answer; empty if every one got one
    */
-  record Asked(boolean sessionOver, String trouble) {
-    private static final Asked WELL = new Asked(false, "");
+  record Asked(boolean sessionOver, boolean answered, String trouble) {
+    private static final Asked BROKEN = new Asked(true, false, "");
+
+    private static Asked well(ArchiveSession session) {
+      return new Asked(session.isOver(), true, "");
+    }
   }
 
   /** Asks about these. */
@@ -73,9 +78,10 @@ final class Confirmation {
     List<DeliveryRow> toCommit = rows.stream().filter(this::byCommitment).toList();
     List<DeliveryRow> toQuery = rows.stream().filter(row -> !byCommitment(row)).toList();
     if (!toCommit.isEmpty() && !commit(session, toCommit)) {
-      return new Asked(true, "");
+      return Asked.BROKEN;
     }
-    return toQuery.isEmpty() ? Asked.WELL : query(session, toQuery);
+    // Whoever reports later may hang up once it was asked.
+    return toQuery.isEmpty() || session.isOver() ? Asked.well(session) : query(session, toQuery);
   }
 
   private boolean byCommitment(DeliveryRow row) {
@@ -133,7 +139,7 @@ final class Confirmation {
                           : answered(row, failed.found()))
               .toList(),
           who);
-      return new Asked(failed.sessionOver(), failed.words());
+      return new Asked(failed.sessionOver(), !failed.sessionOver(), failed.words());
     }
     Map<String, Map<String, String>> found =
         new HashMap<>(((PresenceAnswer.Answered) answer).found());
@@ -148,7 +154,7 @@ final class Confirmation {
       found.putAll(session.lookElsewhere(sought));
     }
     deliveries.record(rows.stream().map(row -> answered(row, found)).toList(), who);
-    return session.isOver() ? new Asked(true, "") : Asked.WELL;
+    return Asked.well(session);
   }
 
   private DeliveryChange answered(DeliveryRow row, Map<String, Map<String, String>> found) {

@@ -147,7 +147,7 @@ public final class Courier {
       Confirmation.Asked asked = confirmation.ask(open.value(), toAsk);
       unanswered = asked.trouble().isEmpty() ? unanswered : asked.trouble();
       over = asked.sessionOver();
-      fruitful = !over;
+      fruitful = asked.answered();
     } else {
       Sending.Sent sent = sending.send(open.value(), packed, until);
       over = sent.sessionOver();

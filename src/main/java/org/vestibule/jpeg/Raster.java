@@ -120,9 +120,7 @@ public final class Raster {
           | ((green + half) >> shift) << 8
           | ((blue + half) >> shift);
     }
-    return ((red + half) / count) << 16
-        | ((green + half) / count) << 8
-        | ((blue + half) / count);
+    return ((red + half) / count) << 16 | ((green + half) / count) << 8 | ((blue + half) / count);
   }
 
   private int averageOfMany(int left, int top, int right, int bottom) {

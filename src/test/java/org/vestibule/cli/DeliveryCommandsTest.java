@@ -24,7 +24,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.vestibule.RunningPeer;
 import org.vestibule.flow.TestHome;
+import org.vestibule.forward.LateArchive;
 import org.vestibule.samples.Scene;
 
 /** Delivery from the command line: in the night, by hand, with patience, and beside the pages. */
@@ -241,6 +243,36 @@ class DeliveryCommandsTest {
         .contains(
             "vestibule: at the door for reports: the caller sent bytes that are no DICOM (a PDU of"
                 + " type 71)");
+  }
+
+  /** "forward" has long ended when the archive reports, and "serve" runs. */
+  @Test
+  void aReportThatComesWhileServeRunsConfirms() throws Exception {
+    int port = RunningPeer.freePort();
+    try (LateArchive late = new LateArchive()) {
+      Files.writeString(
+          home.folder().resolve("vestibule.toml"),
+          "[practice]\nzone = \"Europe/Vienna\"\n[forward]\nreport-port = "
+              + port
+              + "\nunprotected = true\n[[destination]]\nname = \"archive\"\nspeaks = \"dicom\"\n"
+              + "host = \"localhost\"\nport = "
+              + late.port()
+              + "\ncalled = \"ARCHIVE\"\nunprotected = true\n");
+      home.ingest();
+      Thread serving = new Thread(() -> Asked.of(home, "serve", "--port", "0"), "serving");
+      serving.start();
+      calling(port, serving).close();
+      Asked forward = Asked.of(home, "forward");
+      assertThat(forward.code()).as(forward.out() + forward.err()).isZero();
+      assertThat(Asked.of(home, "forward", "list", photo).out())
+          .startsWith(photo + "  filing 1  archive: sent, not yet confirmed\n");
+      assertThat(late.report(port)).isZero();
+      assertThat(Asked.of(home, "forward", "list", photo).out())
+          .isEqualTo(photo + "  filing 1  archive: confirmed\n  committed.\n");
+      assertThat(late.unreported()).isZero();
+      serving.interrupt();
+      serving.join();
+    }
   }
 
   private static Socket calling(int port, Thread serving) throws Exception {

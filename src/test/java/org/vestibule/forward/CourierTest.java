@@ -161,6 +161,26 @@ class CourierTest {
     assertThat(said("a.jpg")).isEqualTo("CONFIRMED, 1, committed");
   }
 
+  /** It will report later, and sees no reason to keep the line; meanwhile there is more to send. */
+  @Test
+  void anArchiveThatHangsUpOnceItWasAskedIsCalledAnew() throws IOException {
+    archive.hangsUpOnceAsked = true;
+    List<String> names = new ArrayList<>(List.of("a.jpg", "b.jpg", "c.jpg", "d.jpg", "e.jpg"));
+    archive.reports =
+        transaction -> {
+          if (!names.isEmpty()) {
+            fileUnchecked(names.remove(0), "P1");
+          }
+          return Report.LATER;
+        };
+    filed.file("first.jpg", "P1");
+    assertThat(deliver()).as("that is nothing to complain of").isEmpty();
+    assertThat(archive.arrivals).hasSize(6);
+    for (String name : List.of("first.jpg", "a.jpg", "e.jpg")) {
+      assertThat(said(name)).isEqualTo("SENT, 1, storage commitment asked for");
+    }
+  }
+
   @Test
   void aReportOnWhatNobodyAskedForIsNotBelieved() throws IOException {
     archive.reports = transaction -> Report.LATER;

@@ -17,6 +17,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import org.vestibule.dicom.DataSet;
@@ -27,7 +29,8 @@ import org.vestibule.keys.TlsSide;
 
 /**
  * An archive's side of C-FIND and C-STORE, put together from the tables of PS3.8 9.3, PS3.7 9.3.1,
- * 9.3.2 and D.3.3.5 (from memory of the 2024 editions); it accepts every context in implicit VR.
+ * 9.3.2 and D.3.3.5 (from memory of the 2024 editions); it accepts every context, in implicit VR if
+ * it may.
  */
 final class FindPeer implements AutoCloseable {
 
@@ -49,6 +52,12 @@ final class FindPeer implements AutoCloseable {
   volatile int storeStatus;
 
   volatile byte[] storeComment = new byte[0];
+
+  /** True if it keeps its reports of storage commitment for later, and hangs up. */
+  volatile boolean reportsLater;
+
+  /** What it has not reported yet, as it was asked for. */
+  final BlockingQueue<DataSet> unreported = new LinkedBlockingQueue<>();
 
   private final ServerSocket door;
   private final Optional<TlsSide> tls;
@@ -113,6 +122,9 @@ final class FindPeer implements AutoCloseable {
         }
       } else if (number(command, 0x0100) == 0x0130) {
         commit(command, body, out);
+        if (reportsLater) {
+          return;
+        }
       } else {
         answer(command, body, out);
       }
@@ -135,12 +147,30 @@ final class FindPeer implements AutoCloseable {
         answer.writeBytes(
             item(
                 0x21,
-                join(new byte[] {content[0], 0, 0, 0}, item(0x40, IMPLICIT.getBytes(US_ASCII)))));
+                join(
+                    new byte[] {content[0], 0, 0, 0},
+                    item(0x40, chosen(content).getBytes(US_ASCII)))));
       } else if (type == 0x50) {
         answer.writeBytes(item(0x50, user(content)));
       }
     }
     return answer.toByteArray();
+  }
+
+  /** Implicit VR where it is offered, else what is offered first. */
+  private static String chosen(byte[] context) {
+    List<String> offered = new ArrayList<>();
+    ByteBuffer items = ByteBuffer.wrap(context, 4, context.length - 4);
+    while (items.hasRemaining()) {
+      int type = items.get();
+      items.get();
+      byte[] content = new byte[items.getShort()];
+      items.get(content);
+      if (type == 0x40) {
+        offered.add(new String(content, US_ASCII));
+      }
+    }
+    return offered.contains(IMPLICIT) ? IMPLICIT : offered.get(0);
   }
 
   private byte[] user(byte[] asked) {
@@ -180,13 +210,21 @@ final class FindPeer implements AutoCloseable {
 
   /**
    * Storage commitment (PS3.7 10.3.1 and 10.3.5): takes the request, and reports on the same
-   * association that it keeps everything.
+   * association that it keeps everything, unless that is to come later.
    */
-  private static void commit(byte[] command, byte[] data, OutputStream out) throws IOException {
+  private void commit(byte[] command, byte[] data, OutputStream out) throws IOException {
     byte[] action = Arrays.copyOfRange(data, 6, data.length);
     DataSet asked = DataSetReader.read(action, new TransferSyntax(IMPLICIT)).orThrow();
     byte[] taken = response(0x8130, number(command, 0x0110), 0x0101, 0, new byte[0]);
     out.write(fragment(command[4], 3, taken));
+    if (reportsLater) {
+      unreported.add(asked);
+    } else {
+      report(command[4], asked, out);
+    }
+  }
+
+  private static void report(int context, DataSet asked, OutputStream out) throws IOException {
     byte[] elements =
         join(
             text(0x0002, "1.2.840.10008.1.20.1"),
@@ -195,10 +233,63 @@ final class FindPeer implements AutoCloseable {
             us(0x0800, 1),
             text(0x1000, "1.2.840.10008.1.20.1.1"),
             us(0x1002, 1));
-    out.write(fragment(command[4], 3, withLength(elements)));
+    out.write(fragment(context, 3, withLength(elements)));
     byte[] report = DataSetWriter.write(asked, new TransferSyntax(IMPLICIT)).orThrow();
-    out.write(fragment(command[4], 2, report));
+    out.write(fragment(context, 2, report));
     out.flush();
+  }
+
+  /**
+   * Calls our door (PS3.8 9.3.2, role selection of PS3.7 D.3.3.4: it is the provider) and reports
+   * what it was asked for first and has not reported yet.
+   *
+   * @return the status that it was answered with (PS3.7 10.1.1)
+   */
+  int reportTo(int port) throws IOException {
+    String service = "1.2.840.10008.1.20.1";
+    byte[] context =
+        join(
+            new byte[] {1, 0, 0, 0},
+            item(0x30, service.getBytes(US_ASCII)),
+            item(0x40, IMPLICIT.getBytes(US_ASCII)));
+    byte[] role =
+        join(
+            new byte[] {0, (byte) service.length()}, service.getBytes(US_ASCII), new byte[] {0, 1});
+    byte[] request =
+        join(
+            new byte[] {0, 1, 0, 0},
+            "VESTIBULE       ARCHIVE         ".getBytes(US_ASCII),
+            new byte[32],
+            item(0x10, "1.2.840.10008.3.1.1.1".getBytes(US_ASCII)),
+            item(0x20, context),
+            item(
+                0x50,
+                join(
+                    item(0x51, new byte[] {0, 0, 0x40, 0}),
+                    item(0x52, "1.2.3.4".getBytes(US_ASCII)),
+                    item(0x54, role))));
+    try (Socket caller = new Socket(InetAddress.getLoopbackAddress(), port)) {
+      OutputStream out = caller.getOutputStream();
+      DataInputStream in = new DataInputStream(caller.getInputStream());
+      out.write(pdu(1, request));
+      take(in, 2);
+      report(1, unreported.remove(), out);
+      byte[] answer = take(in, 4);
+      out.write(pdu(5, new byte[4]));
+      take(in, 6);
+      return number(answer, 0x0900);
+    }
+  }
+
+  private static byte[] take(DataInputStream in, int expected) throws IOException {
+    int type = in.readUnsignedByte();
+    in.readByte();
+    byte[] body = new byte[in.readInt()];
+    in.readFully(body);
+    if (type != expected) {
+      throw new IOException("a PDU of type " + type + " came instead of " + expected);
+    }
+    return body;
   }
 
   private static int number(byte[] command, int element) {

@@ -73,6 +73,9 @@ final class ScriptedArchive implements Archive {
   /** True if the line breaks when it is to look elsewhere. */
   boolean breaksElsewhere;
 
+  /** True if it ends the session once it has taken a request for storage commitment. */
+  boolean hangsUpOnceAsked;
+
   /** What it was to look for elsewhere. */
   final List<Sought> sought = new ArrayList<>();
 
@@ -190,6 +193,7 @@ final class ScriptedArchive implements Archive {
 
     @Override
     public void awaitReports(Duration most) {
+      over |= hangsUpOnceAsked;
       coming.forEach(sink::take);
       coming.clear();
     }

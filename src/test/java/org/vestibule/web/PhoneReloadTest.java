@@ -158,6 +158,53 @@ class PhoneReloadTest {
     }
   }
 
+  /** What another tab of the same page would write, and how this one hears of it. */
+  private static void otherTab(Browser browser, String state) {
+    browser
+        .driver()
+        .executeScript(
+            "const key = 'vestibule-chosen-' + phone.dataset.page;"
+                + "const kept = JSON.parse(localStorage.getItem(key));"
+                + "kept.files = kept.files.filter((one) => one.id !== 'other');"
+                + "kept.files.push({ name: 'IMG_9999.JPG', size: 5, view: '', id: 'other',"
+                + " state: arguments[0], words: '' });"
+                + "localStorage.setItem(key, JSON.stringify(kept));"
+                + "dispatchEvent(new StorageEvent('storage', { key }));",
+            state);
+  }
+
+  @Test
+  void whatIsChosenInAnotherTabIsNeitherForgottenNorCalledSafe() throws Exception {
+    Browser browser = Browser.shared();
+    List<Path> files = photographs("tabs", "IMG_0002.JPG", "IMG_0003.JPG");
+    try (CutLine line = new CutLine(server.port())) {
+      asPhone(browser, line);
+      choose(browser, files.subList(0, 1));
+      untilState(browser, "safe", 1);
+      assertThat(verdict(browser)).isEqualTo(ALL_SAFE);
+      otherTab(browser, "sending");
+      assertThat(verdict(browser)).isEqualTo(NOT_YET);
+      choose(browser, files.subList(1, 2));
+      untilState(browser, "safe", 2);
+      assertThat(verdict(browser)).isEqualTo(NOT_YET);
+      String kept =
+          (String)
+              browser
+                  .driver()
+                  .executeScript(
+                      "return localStorage.getItem('vestibule-chosen-' + phone.dataset.page)");
+      assertThat(kept).contains("IMG_0002.JPG", "IMG_0003.JPG", "IMG_9999.JPG");
+      otherTab(browser, "safe");
+      assertThat(verdict(browser)).isEqualTo(ALL_SAFE);
+      otherTab(browser, "again");
+      browser.driver().navigate().refresh();
+      // Nothing is known of it on the server.
+      untilState(browser, "again", 1);
+      untilState(browser, "safe", 2);
+      assertThat(verdict(browser)).isEqualTo(NOT_YET);
+    }
+  }
+
   /** The session has ended while the phone lay there; the code's secret brings it back. */
   @Test
   void aPhoneThatSleptComesBackAndNamesWhatWasNotSent() throws Exception {

@@ -3,6 +3,7 @@ import { Memory } from "./phone-memory.js";
 
 const PIECE = 512 * 1024;
 const PAUSES = [1000, 2000, 4000, 8000];
+const HERE = ["safe", "unproved"];
 const GOING = ["checking", "sending", "waiting", "proving"];
 const page = document.getElementById("phone");
 const wanted = document.getElementById("wanted");
@@ -56,7 +57,7 @@ class Sending {
   }
 
   isHere() {
-    return this.state === "safe" || this.state === "unproved";
+    return HERE.includes(this.state);
   }
 
   // True for what is not here and waits for this file to be chosen again.
@@ -66,18 +67,23 @@ class Sending {
   }
 
   remove() {
+    memory.forget(this.id);
     sendings.splice(sendings.indexOf(this), 1);
     this.row.remove();
   }
 
   show(state, words = "") {
+    this.tell(state, words);
+    remember();
+    judge();
+  }
+
+  tell(state, words = "") {
     this.state = state;
     this.words = words;
     this.row.dataset.state = state;
     const said = this.row.querySelector(".file-state");
     said.textContent = words ? say(state) + " " + words : say(state);
-    remember();
-    judge();
   }
 
   progress(received) {
@@ -114,6 +120,7 @@ class Sending {
   async pieces() {
     const begin = { name: this.name, size: this.size, view: this.view };
     let state = await this.insist(() => ask("/phone/files", form(begin)));
+    if (this.id !== state.id) memory.forget(this.id);
     this.id = state.id;
     while (state.received < this.size && !state.hash) {
       this.show("sending");
@@ -201,18 +208,33 @@ async function digest(file) {
   return [...new Uint8Array(hash)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
+function chosen() {
+  return sendings.map(({ name, size, view, id, state, words, file }) => ({ name, size, view, id, state, words, held: Boolean(file) }));
+}
+
 function remember() {
-  memory.keep(sendings.map(({ name, size, view, id, state, words }) => ({ name, size, view, id, state, words })));
+  memory.keep(chosen());
+}
+
+// Another tab wrote how far its files came. Those that only stand here are shown as they are there.
+function hear() {
+  const kept = memory.files();
+  for (const one of sendings.filter(({ file }) => !file)) {
+    const there = kept.find(({ id }) => id && id === one.id);
+    if (there) one.tell(there.state, there.words);
+  }
+  judge();
 }
 
 // Nothing may be deleted before every file that was chosen is there and proved; those that were
-// chosen before the page was loaded count as well, and where they can't be remembered nothing is safe.
+// chosen before the page was loaded or in another tab count as well, and where they can't be remembered nothing is safe.
 function judge() {
-  const unproved = sendings.some((one) => one.state === "unproved");
-  const safe = memory.works && sendings.every((one) => one.isHere());
+  const all = [...sendings, ...memory.others(chosen())];
+  const unproved = all.some((one) => one.state === "unproved");
+  const safe = memory.works && all.every((one) => HERE.includes(one.state));
   let key = "none";
   if (ended) key = "ended";
-  else if (sendings.length > 0) key = !safe ? "not-yet" : unproved ? "not-proved" : "all-safe";
+  else if (all.length > 0) key = !safe ? "not-yet" : unproved ? "not-proved" : "all-safe";
   if (verdict.dataset.state === key) return;
   verdict.dataset.state = key;
   verdict.querySelector("p").textContent = key === "none" ? "" : say(key);
@@ -232,11 +254,11 @@ async function refresh() {
 }
 
 function take(event) {
-  const chosen = [...event.target.files];
+  const files = [...event.target.files];
   event.target.value = "";
-  const view = chosen.length === 1 ? (wanted.querySelector("input:checked")?.value ?? "") : "";
+  const view = files.length === 1 ? (wanted.querySelector("input:checked")?.value ?? "") : "";
   document.getElementById("nothing").hidden = true;
-  for (const file of chosen) {
+  for (const file of files) {
     const before = sendings.find((one) => one.lacks(file));
     const one = (before ?? new Sending(file.name, file.size, view)).give(file);
     line = line.then(() => one.send()).then(refresh);
@@ -265,6 +287,7 @@ line = recall().catch((trouble) => {
   if (!(trouble instanceof Refusal)) console.error(trouble);
   judge();
 });
+memory.whenChanged(hear);
 for (const id of ["camera", "roll"]) document.getElementById(id).addEventListener("change", take);
 setInterval(() => document.visibilityState === "visible" && refresh(), 20000);
 addEventListener("beforeunload", (event) => {

@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import org.vestibule.audit.AuditPeer;
+import org.vestibule.store.ledger.SessionRow;
 
 /**
  * Who does something on the pages, as far as is known.
@@ -16,6 +17,21 @@ public record OnPages(String person, String account, String client) {
   /** Whoever came by a link to shared copies. */
   static OnPages link(int share, String client) {
     return new OnPages("share " + share, "", client);
+  }
+
+  /** Whoever came by the link of a page for phones. */
+  static OnPages phone(String link, String client) {
+    return new OnPages("phone link " + link, "", client);
+  }
+
+  /** Whoever had this sitting; from where is not known any more. */
+  static OnPages sitting(SessionRow sitting) {
+    if (sitting.scope().isEmpty()) {
+      return new OnPages(sitting.person(), sitting.account(), "");
+    }
+    return sitting.role().equals("phone")
+        ? phone(sitting.scope(), "")
+        : link(Integer.parseInt(sitting.scope()), "");
   }
 
   AuditPeer peer() {

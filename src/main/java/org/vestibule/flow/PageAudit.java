@@ -1,6 +1,7 @@
 package org.vestibule.flow;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import org.vestibule.audit.AuditOutcome;
@@ -10,7 +11,9 @@ import org.vestibule.release.Purpose;
 import org.vestibule.release.Purposes;
 import org.vestibule.store.ledger.Intent;
 import org.vestibule.store.ledger.Ledger;
+import org.vestibule.store.ledger.PhoneLinkRow;
 import org.vestibule.store.ledger.ReleaseRow;
+import org.vestibule.store.ledger.SessionRow;
 import org.vestibule.store.ledger.ShareRow;
 
 /** Tells the site's audit repository who came to the pages, and what they looked at there. */
@@ -38,9 +41,23 @@ public final class PageAudit {
     audit.login(who.peer(), true, AuditOutcome.SERIOUS_FAILURE, words);
   }
 
-  /** Somebody signed out. A sitting that ends by itself is not told: nobody was there. */
+  /** Somebody signed out. */
   public void signedOut(OnPages who) throws IOException {
     audit.login(who.peer(), false, AuditOutcome.SUCCESS, "");
+  }
+
+  /** A sitting was not used for long, or lasted as long as one may; told when it is noticed. */
+  public void ranOut(SessionRow sitting) {
+    try {
+      audit.login(OnPages.sitting(sitting).peer(), false, AuditOutcome.SUCCESS, "ended by itself");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A phone came by a link that is open. */
+  public void opened(PhoneLinkRow page, String client) throws IOException {
+    signedIn(OnPages.phone(String.valueOf(page.number()), client));
   }
 
   /** Somebody looked at a photograph. */

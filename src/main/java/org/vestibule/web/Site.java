@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.vestibule.flow.MadePictures;
+import org.vestibule.flow.PageAudit;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.phone.Receiving;
@@ -44,7 +45,13 @@ final class Site {
     this.practice = practice;
     this.rules = rules;
     this.secrets = new Secrets(new SecureRandom());
-    this.sittings = new Sittings(practice.store().ledger().sessions(), rules, clock, secrets);
+    this.sittings =
+        new Sittings(
+            practice.store().ledger().sessions(),
+            rules,
+            clock,
+            secrets,
+            new PageAudit(practice)::ranOut);
     this.opening = new OpeningLink(secrets);
     this.photoKeys = new PhotoKeys(practice);
     this.console = console;

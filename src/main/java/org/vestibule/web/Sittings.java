@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.vestibule.flow.WebRules;
 import org.vestibule.store.ledger.SessionRow;
 import org.vestibule.store.ledger.Sessions;
@@ -18,12 +19,24 @@ final class Sittings {
   private final WebRules rules;
   private final Clock clock;
   private final Secrets secrets;
+  private final Consumer<SessionRow> ranOut;
 
-  Sittings(Sessions sessions, WebRules rules, Clock clock, Secrets secrets) {
+  /**
+   * Sittings of this ledger.
+   *
+   * @param ranOut is told once of each that ended by itself, when that is noticed
+   */
+  Sittings(
+      Sessions sessions,
+      WebRules rules,
+      Clock clock,
+      Secrets secrets,
+      Consumer<SessionRow> ranOut) {
     this.sessions = sessions;
     this.rules = rules;
     this.clock = clock;
     this.secrets = secrets;
+    this.ranOut = ranOut;
   }
 
   /**
@@ -40,7 +53,7 @@ final class Sittings {
   /** The same for at most so long. */
   String begin(String account, Role role, String scope, String person, Duration longest) {
     Instant now = clock.instant();
-    sessions.forget(now, now.minus(rules.idle()));
+    sessions.past(now, now.minus(rules.idle())).forEach(this::over);
     String secret = secrets.next();
     sessions.begin(
         new SessionRow(
@@ -57,14 +70,21 @@ final class Sittings {
 
   /** Who holds this secret; nobody if it is none, ended, or has not been used for too long. */
   Visitor visitor(String secret) {
-    Optional<SessionRow> session =
-        Secrets.isOne(secret)
-            ? sessions.find(Secrets.mark(secret)).filter(this::lasts)
-            : Optional.empty();
+    Optional<SessionRow> known =
+        Secrets.isOne(secret) ? sessions.find(Secrets.mark(secret)) : Optional.empty();
+    known.filter(row -> !lasts(row)).ifPresent(this::over);
+    Optional<SessionRow> session = known.filter(this::lasts);
     session.ifPresent(this::used);
     Role role = session.flatMap(row -> Role.of(row.role())).orElse(Role.NOBODY);
     String csrf = Secrets.isOne(secret) ? Secrets.csrf(secret) : "";
     return new Visitor(role, role == Role.NOBODY ? Optional.empty() : session, csrf);
+  }
+
+  /** Of two threads that notice it, one tells. */
+  private void over(SessionRow session) {
+    if (sessions.end(session.mark())) {
+      ranOut.accept(session);
+    }
   }
 
   private boolean lasts(SessionRow session) {

@@ -7,6 +7,8 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.vestibule.audit.AuditRules;
 import org.vestibule.base.ContentHash;
+import org.vestibule.dental.Series;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.Settings;
 import org.vestibule.flow.SettingsWith;
@@ -28,6 +31,8 @@ import org.vestibule.flow.ShareWords;
 import org.vestibule.flow.Sharing;
 import org.vestibule.flow.TestHome;
 import org.vestibule.flow.WebRules;
+import org.vestibule.flow.phone.WayIn;
+import org.vestibule.forward.MovingClock;
 import org.vestibule.keys.Passwords;
 import org.vestibule.samples.Scene;
 import org.vestibule.store.index.IndexQuery;
@@ -43,6 +48,10 @@ class AuditedPagesTest {
   private final List<Throwable> defects = new ArrayList<>();
 
   private Practice practice() throws Exception {
+    return practice(TestHome.CLOCK);
+  }
+
+  private Practice practice(Clock clock) throws Exception {
     TestHome home = TestHome.in(folder);
     home.put("a.jpg", Scene.FRONTAL, 1);
     home.manifest("file,visit,view,teeth,mirror\na.jpg,V1,frontal,11,none\n");
@@ -51,7 +60,7 @@ class AuditedPagesTest {
         SettingsWith.audit(
             Settings.defaults(folder, TestHome.ZONE),
             new AuditRules(true, "vestibule", "", Optional.empty()));
-    Practice practice = Practice.open(folder, settings, TestHome.CLOCK, true).orThrow();
+    Practice practice = Practice.open(folder, settings, clock, true).orThrow();
     practice
         .store()
         .ledger()
@@ -138,6 +147,41 @@ class AuditedPagesTest {
               "110103 - R 0 share 1; P1 Tallgrass^Orla");
       assertThat(defects).isEmpty();
     }
+  }
+
+  @Test
+  void aPhoneThatComesByItsLinkIsToldAndSoIsASittingThatEndsByItself() throws Exception {
+    MovingClock clock = new MovingClock(Instant.parse("2026-03-12T09:00:00Z"));
+    try (Practice practice = practice(clock);
+        Server server =
+            Server.start(practice, WebRules.DEFAULT.at(0), null, said::add, defects::add)) {
+      String secret = new Secrets(new SecureRandom()).next();
+      new WayIn(practice).open("V1", Series.BASELINE, Secrets.mark(secret), "B. Rook").orThrow();
+      Files.deleteIfExists(log());
+      phone(server, new Secrets(new SecureRandom()).next());
+      Caller phone = let(server, phone(server, secret));
+      Caller desk = let(server, signIn(server, "desk", PASSWORD));
+      clock.move(WebRules.DEFAULT.idle().plusMinutes(1));
+      desk.get("/");
+      desk.get("/");
+      // Nobody comes back to this one: it is noticed when the next one begins.
+      let(server, signIn(server, "desk", PASSWORD));
+      phone.get("/phone/visit");
+      assertThat(told())
+          .containsExactly(
+              "110114 110122 E 8 unknown phone link; ",
+              "110114 110122 E 0 phone link 1; ",
+              "110114 110122 E 0 desk; ",
+              "110114 110123 E 0 desk; ",
+              "110114 110122 E 0 desk; ",
+              "110114 110123 E 0 phone link 1; ");
+      assertThat(defects).isEmpty();
+    }
+  }
+
+  private static HttpResponse<byte[]> phone(Server server, String secret) throws Exception {
+    return new Caller(server, new Secrets(new SecureRandom()).next())
+        .post("/phone", Map.of("secret", secret));
   }
 
   private static HttpResponse<byte[]> come(Server server, String secret, String second)

@@ -243,7 +243,8 @@ final class SampleSite {
         practice.store().ledger().sessions(),
         WebRules.DEFAULT,
         practice.clock(),
-        new Secrets(new SecureRandom()));
+        new Secrets(new SecureRandom()),
+        ended -> {});
   }
 
   /** All filed photographs, the first one first. */

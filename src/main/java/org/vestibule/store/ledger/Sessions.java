@@ -57,9 +57,15 @@ public final class Sessions {
         mark);
   }
 
-  public void end(String mark) {
-    database.update(
-        "DELETE FROM session WHERE practice = ? AND mark = ?", database.practice(), mark);
+  /**
+   * Ends one.
+   *
+   * @return false if it had been ended before
+   */
+  public boolean end(String mark) {
+    return database.update(
+            "DELETE FROM session WHERE practice = ? AND mark = ?", database.practice(), mark)
+        > 0;
   }
 
   /** Ends every session of a role that is about this one thing. */
@@ -71,10 +77,12 @@ public final class Sessions {
         scope);
   }
 
-  /** Forgets sessions that ended, or that nobody used for long. */
-  public void forget(Instant endedBefore, Instant seenBefore) {
-    database.update(
-        "DELETE FROM session WHERE practice = ? AND (ends_at < ? OR seen_at < ?)",
+  /** Sessions that are over, or that nobody used for long, and that nobody ended. */
+  public List<SessionRow> past(Instant endedBefore, Instant seenBefore) {
+    return database.list(
+        "SELECT * FROM session WHERE practice = ? AND (ends_at < ? OR seen_at < ?)"
+            + " ORDER BY begun_at",
+        Sessions::read,
         database.practice(),
         endedBefore,
         seenBefore);

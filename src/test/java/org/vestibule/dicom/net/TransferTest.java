@@ -432,7 +432,7 @@ class TransferTest {
       Association association = Association.open(peer.remote(WAIT), COMMIT).orThrow();
       assertThat(association.serveOne(WAIT)).isEqualTo(Outcome.done(true));
       association.abort();
-      assertThat(peer.received().get(1)).contains(hex("0000 0009 02000000 1001"));
+      assertThat(peer.received().get(1)).containsSequence(hex("0000 0009 02000000 1001"));
     }
   }
 }

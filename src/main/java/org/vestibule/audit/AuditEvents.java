@@ -20,7 +20,6 @@ public final class AuditEvents {
   private static final int PATIENT = 1;
   private static final int REPORT = 3;
   private static final int SECURITY_RESOURCE = 13;
-  private static final int QUERY = 24;
   private static final String NO_QUERY = "";
 
   private final AuditPeer program;
@@ -47,7 +46,7 @@ public final class AuditEvents {
         List.of());
   }
 
-  /** A.5.3.10 Import: photographs from files became objects. */
+  /** A.5.3.5 Data Import: photographs from files became objects. */
   public AuditEvent imported(AuditPeer who, AuditPeer from, AuditedStudy study) {
     return event(
         "import",
@@ -56,13 +55,13 @@ public final class AuditEvents {
         AuditOutcome.SUCCESS,
         "",
         List.of(
-            party(who, true),
+            party(who, true, "destination-role"),
             party(program, false, "destination-role"),
             party(from, false, "source-media")),
         of(study, 2));
   }
 
-  /** A.5.3.9 Export: files or copies left the record. */
+  /** A.5.3.4 Data Export: files or copies left the record. */
   public AuditEvent exported(AuditPeer who, AuditPeer to, AuditedStudy study) {
     return event(
         "export",
@@ -71,7 +70,7 @@ public final class AuditEvents {
         AuditOutcome.SUCCESS,
         "",
         List.of(
-            party(who, true),
+            party(who, true, "source-role"),
             party(program, false, "source-role"),
             party(to, false, "destination-media")),
         of(study, 10));
@@ -122,14 +121,14 @@ public final class AuditEvents {
         of(study, 0));
   }
 
-  /** A.5.3.11 Query: a question to the program's own record, in a person's words. */
+  /** A.5.3.10 Query: a question to the program's own record, in a person's words. */
   public AuditEvent asked(AuditPeer who, String question) {
     ObjectOfEvent query =
         new ObjectOfEvent(
             "find",
             AuditCode.of("search-criteria"),
             SYSTEM,
-            QUERY,
+            REPORT,
             0,
             "",
             base64(question.getBytes(StandardCharsets.UTF_8)),
@@ -146,7 +145,7 @@ public final class AuditEvents {
   }
 
   /**
-   * A.5.3.11 Query: a C-FIND to another application.
+   * A.5.3.10 Query: a C-FIND to another application.
    *
    * @param sopClass of the query, such as Modality Worklist
    * @param identifier the data set that was sent
@@ -184,7 +183,7 @@ public final class AuditEvents {
         List.of(query));
   }
 
-  /** A.5.3.14 User Authentication: somebody logs in or out, or fails to. */
+  /** A.5.3.12 User Authentication: somebody logs in or out, or fails to. */
   public AuditEvent login(AuditPeer who, boolean in, AuditOutcome outcome, String words) {
     return event(
         "user-authentication",
@@ -197,7 +196,7 @@ public final class AuditEvents {
   }
 
   /**
-   * A.5.3.13 Security Alert.
+   * A.5.3.11 Security Alert.
    *
    * @param type {@code node-authentication} (a certificate that is not trusted) or {@code
    *     security-configuration} (an account or a right was changed)

@@ -113,6 +113,7 @@ class ElsewhereQueryTest {
     put("2.25.2", "2.25.99", "2.25.32", "P1", "A-17");
     put("2.25.3", "2.25.98", "2.25.33", "P1", "A-99");
     put("2.25.4", "2.25.97", "2.25.34", "P2", "A-98");
+    put("2.25.6", "2.25.96", "2.25.35", "P3", "A-17");
     assertThat(
             ((PresenceAnswer.Answered) session.ask(List.of(sent("2.25.1"), sent("2.25.2"))))
                 .found())
@@ -120,14 +121,16 @@ class ElsewhereQueryTest {
     assertThat(
             session.lookElsewhere(
                 List.of(
-                    new Sought(sent("2.25.2"), "P1", "A-17"), // by its accession number
-                    new Sought(sent("2.25.3"), "P1", "A-17"), // by its patient
+                    new Sought(sent("2.25.2"), "P1", "A-17"), // by either
+                    new Sought(sent("2.25.6"), "P1", "A-17"), // by its accession number alone
+                    new Sought(sent("2.25.3"), "P1", "A-17"), // by its patient alone
                     new Sought(sent("2.25.4"), "P1", "A-17"), // another patient's, another order's
                     new Sought(sent("2.25.5"), "P1", "A-17")))) // nowhere
         .isEqualTo(
             Map.of(
                 "2.25.2", shown("2.25.99", "2.25.32", "P1", "A-17"),
-                "2.25.3", shown("2.25.98", "2.25.33", "P1", "A-99")));
+                "2.25.3", shown("2.25.98", "2.25.33", "P1", "A-99"),
+                "2.25.6", shown("2.25.96", "2.25.35", "P3", "A-17")));
   }
 
   @Test

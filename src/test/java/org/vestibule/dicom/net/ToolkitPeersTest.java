@@ -220,14 +220,18 @@ class ToolkitPeersTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"--abort-after", "--abort-during"})
-  void anAbortingArchiveEndsTheAssociation(String option) throws IOException {
+  @CsvSource({
+    "--abort-after,^ARCHIVE at localhost:[0-9]+ broke the association off: ",
+    // it closes with our data unread, which may overtake its abort
+    "--abort-during,(broke the association off|was cut)"
+  })
+  void anAbortingArchiveEndsTheAssociation(String option, String words) throws IOException {
     FileToSend file = photograph(1, 3_000_000);
     try (RunningPeer peer = storage(option)) {
       Association association = Association.open(remote(peer), List.of(Offer.of(file))).orThrow();
       Outcome.Refused<Answer> refused = refused(association.store(file));
       assertThat(refused.kind()).isEqualTo(Outcome.Kind.BUSY);
-      assertThat(refused.reason()).containsAnyOf("broke the association off", "was cut");
+      assertThat(refused.reason()).containsPattern(words);
       assertThat(association.isOpen()).isFalse();
     }
   }

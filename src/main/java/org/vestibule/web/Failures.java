@@ -79,6 +79,7 @@ final class Failures {
 
   private void crowded(NoMemory failure, Context context) {
     defects.accept(failure);
+    Gate.later(context);
     answer(context, 503, "refusal-memory");
   }
 

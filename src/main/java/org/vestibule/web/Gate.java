@@ -11,6 +11,8 @@ import org.vestibule.words.Language;
  */
 final class Gate {
 
+  private static final int AGAIN_IN_SECONDS = 2;
+
   private final Site site;
   private final Shell shell;
   private final Cookies cookies;
@@ -26,6 +28,7 @@ final class Gate {
   void handle(Context context, Route route) throws IOException {
     Asked asked = asked(context, route);
     if (!atOnce.enter(asked.visitor(), asked.client())) {
+      later(context);
       shell.write(context, asked, Answers.refused(asked, 503, "refusal-busy"));
       return;
     }
@@ -38,6 +41,13 @@ final class Gate {
     } finally {
       atOnce.leave(asked.visitor(), asked.client());
     }
+  }
+
+  /**
+   * Nothing was begun: whoever asks again in so many seconds may be answered (RFC 9110, 10.2.3).
+   */
+  static void later(Context context) {
+    context.header("Retry-After", String.valueOf(AGAIN_IN_SECONDS));
   }
 
   Shell shell() {

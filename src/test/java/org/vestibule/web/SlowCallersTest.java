@@ -100,6 +100,8 @@ class SlowCallersTest {
     for (SlowSocket one : slow) {
       if (!hang.contains(one)) {
         assertThat(one.status()).isEqualTo(503);
+        // Seconds, RFC 9110, 10.2.3
+        assertThat(one.headers()).contains("\r\nRetry-After: 2\r\n");
       }
     }
   }

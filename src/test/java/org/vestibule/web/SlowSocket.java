@@ -1,5 +1,6 @@
 package org.vestibule.web;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -47,6 +48,19 @@ final class SlowSocket implements AutoCloseable {
     } catch (SocketException closed) {
       return -1;
     }
+  }
+
+  /** The lines after the first one, up to the empty one; after {@link #status}. */
+  String headers() throws IOException {
+    StringBuilder lines = new StringBuilder();
+    while (!lines.toString().endsWith("\r\n\r\n")) {
+      int next = socket.getInputStream().read();
+      if (next < 0) {
+        throw new EOFException("the answer ends in its headers: " + lines);
+      }
+      lines.append((char) next);
+    }
+    return lines.toString();
   }
 
   @Override

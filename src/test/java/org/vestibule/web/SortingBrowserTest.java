@@ -310,6 +310,28 @@ class SortingBrowserTest {
     assertThat(filing.decision(photo)).isEqualTo(now);
   }
 
+  /** RFC 9110, 10.2.3 and 15.6.4: what is told to come later comes later, and a person reads so. */
+  @Test
+  void aServerThatHasTooMuchToDoIsAskedAgainAndThePersonIsTold() throws Exception {
+    Browser browser = open("/waiting/" + site.waiting("IMG_0023.JPG"));
+    browser.until("document.querySelector('.preview')");
+    assertThat(browser.find("#server-busy").getText()).isEmpty();
+    // The server's next two answers to a preview, as it gives them when it has too much to do.
+    browser
+        .driver()
+        .executeScript(
+            "const real = window.fetch; window.asked = 0; window.fetch = (address, how) =>"
+                + " String(address).startsWith('/preview/') && ++window.asked <= 2"
+                + " ? Promise.resolve(new Response('', { status: 503,"
+                + " headers: { 'Retry-After': '1' } })) : real(address, how);"
+                + "document.querySelector('.order button').click();");
+    browser.until("document.querySelector('#server-busy').textContent !== ''");
+    assertThat(browser.find("#server-busy").getText())
+        .isEqualTo("The server has too much to do at the moment. This page asks again by itself.");
+    browser.until("document.querySelector('.preview') && window.asked === 3");
+    assertThat(browser.find("#server-busy").getText()).isEmpty();
+  }
+
   @Test
   void thePageSpeaksTheOtherLanguageToo() throws Exception {
     Browser browser = open("/waiting/" + site.waiting("IMG_0023.JPG"));

@@ -6,7 +6,7 @@ import { TeethField } from "./teeth-field.js";
 
 const page = document.getElementById("sorting");
 const byId = (id) => document.getElementById(id);
-const sitting = new Sitting(page, byId("ended"));
+const sitting = new Sitting(page, byId("ended"), byId("server-busy"));
 const correcting = page.dataset.mode === "correct";
 const form = byId("answers");
 const previewed = byId("previewed");

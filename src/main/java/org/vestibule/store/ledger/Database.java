@@ -30,7 +30,6 @@ final class Database implements AutoCloseable {
   private final Clock clock;
   private final WriteSteps steps;
   private final ReentrantLock lock = new ReentrantLock();
-  private final ReadyStatements ready;
   private boolean inTransaction;
   private @Nullable Seals seals;
 
@@ -38,12 +37,6 @@ final class Database implements AutoCloseable {
   @FunctionalInterface
   interface Rows {
     void read(ResultSet rows) throws SQLException;
-  }
-
-  /** Uses a statement that has its values. */
-  @FunctionalInterface
-  private interface Use<T> {
-    T of(PreparedStatement statement) throws SQLException;
   }
 
   /** Asks the connection itself. */
@@ -54,7 +47,6 @@ final class Database implements AutoCloseable {
 
   private Database(Connection connection, String practice, Clock clock, WriteSteps steps) {
     this.connection = connection;
-    this.ready = new ReadyStatements(connection);
     this.practice = practice;
     this.clock = clock;
     this.steps = steps;
@@ -172,18 +164,9 @@ final class Database implements AutoCloseable {
 
   /** The same for a statement that no transaction may hold. */
   int run(String sql, @Nullable Object... values) {
-    return using(sql, PreparedStatement::executeUpdate, values);
-  }
-
-  /**
-   * The same where no other statement may be under way (VACUUM); of those that wait to be used
-   * again SQLite takes some for that.
-   */
-  int runAlone(String sql, @Nullable Object... values) {
     lock.lock();
-    try {
-      ready.close();
-      return run(sql, values);
+    try (PreparedStatement statement = prepared(sql, values)) {
+      return statement.executeUpdate();
     } catch (SQLException e) {
       throw failed(e);
     } finally {
@@ -192,52 +175,28 @@ final class Database implements AutoCloseable {
   }
 
   <T> List<T> list(String sql, Row.Reader<T> reader, @Nullable Object... values) {
-    return using(
-        sql,
-        statement -> {
-          List<T> rows = new ArrayList<>();
-          try (ResultSet result = statement.executeQuery()) {
-            Row row = new Row(result);
-            while (result.next()) {
-              rows.add(reader.read(row));
-            }
-          }
-          return rows;
-        },
-        values);
+    lock.lock();
+    try (PreparedStatement statement = prepared(sql, values);
+        ResultSet result = statement.executeQuery()) {
+      List<T> rows = new ArrayList<>();
+      Row row = new Row(result);
+      while (result.next()) {
+        rows.add(reader.read(row));
+      }
+      return rows;
+    } catch (SQLException e) {
+      throw failed(e);
+    } finally {
+      lock.unlock();
+    }
   }
 
   /** Reads a result of any length without keeping its rows. */
   void each(String sql, Rows reader, @Nullable Object... values) {
-    using(
-        sql,
-        statement -> {
-          try (ResultSet result = statement.executeQuery()) {
-            reader.read(result);
-          }
-          return 0;
-        },
-        values);
-  }
-
-  /** Uses a statement with these values; one with which anything failed is not used again. */
-  private <T> T using(String sql, Use<T> use, @Nullable Object... values) {
     lock.lock();
-    try {
-      PreparedStatement statement = ready.take(sql);
-      boolean sound = false;
-      try {
-        set(statement, values);
-        T result = use.of(statement);
-        sound = true;
-        return result;
-      } finally {
-        if (sound) {
-          ready.giveBack(sql, statement);
-        } else {
-          statement.close();
-        }
-      }
+    try (PreparedStatement statement = prepared(sql, values);
+        ResultSet result = statement.executeQuery()) {
+      reader.read(result);
     } catch (SQLException e) {
       throw failed(e);
     } finally {
@@ -261,13 +220,14 @@ final class Database implements AutoCloseable {
     return list(sql, reader, values).stream().findFirst();
   }
 
-  private static void set(PreparedStatement statement, @Nullable Object... values)
-      throws SQLException {
+  private PreparedStatement prepared(String sql, @Nullable Object... values) throws SQLException {
+    PreparedStatement statement = connection.prepareStatement(sql);
     for (int at = 0; at < values.length; at++) {
       Object value = values[at];
       boolean plain = value == null || value instanceof Number;
       statement.setObject(at + 1, plain ? value : String.valueOf(value));
     }
+    return statement;
   }
 
   /** A statement that the ledger's own rules refuse is a bug; the codes of the machine are not. */

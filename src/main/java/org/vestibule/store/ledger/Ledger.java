@@ -225,7 +225,7 @@ public final class Ledger implements AutoCloseable {
    * @param file on any disk; it must not be there yet
    */
   public void copyTo(Path file) {
-    database.runAlone("VACUUM INTO ?", file.toAbsolutePath());
+    database.run("VACUUM INTO ?", file.toAbsolutePath());
   }
 
   @Override

@@ -48,6 +48,20 @@ public final class ShareLinks {
   public Outcome<Made> make(ShareWords words, boolean second, int days, String server, String by)
       throws IOException {
     WebRules rules = practice.settings().web();
+    if (rules.tls() == WebRules.Tls.PROXY && rules.names().isEmpty()) {
+      return Outcome.refused(
+          "the pages stand behind a proxy, and the address by which others call it is missing, so"
+              + " that a link would lead to this machine alone",
+          "write names = [\"photos.example\"] with the proxy's name under [web] in vestibule.toml");
+    }
+    if (rules.tls() == WebRules.Tls.PROXY && rules.proxyHeader().isEmpty()) {
+      return Outcome.refused(
+          "the pages stand behind a proxy, and the address of whoever opens a link is missing: no"
+              + " header is settled in which the proxy says it, and \"vestibule serve\" does not"
+              + " start without one",
+          "write proxy-header = \"X-Forwarded-For\" under [web] in vestibule.toml, or the header in"
+              + " which your proxy says who asks");
+    }
     if (!isReachable(rules)) {
       return Outcome.refused(
           "nobody outside this machine can open the pages, so that a link would lead nowhere",

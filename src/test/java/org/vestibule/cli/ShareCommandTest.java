@@ -38,7 +38,9 @@ class ShareCommandTest {
 
   private void served() throws IOException {
     Files.writeString(
-        folder.resolve("vestibule.toml"), "[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\n");
+        folder.resolve("vestibule.toml"),
+        "[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\n"
+            + "proxy-header = \"X-Forwarded-For\"\n");
   }
 
   private Asked make(String... more) {
@@ -86,6 +88,27 @@ class ShareCommandTest {
             vestibule: there is no link 7.
               What to do: "vestibule share list" names all of them.
             """);
+  }
+
+  @Test
+  void behindAProxyTheMissingAddressIsNamed() throws IOException {
+    Files.writeString(folder.resolve("vestibule.toml"), "[web]\ntls = \"proxy\"\n");
+    assertThat(make(frontal).err())
+        .isEqualTo(
+            "vestibule: the pages stand behind a proxy, and the address by which others call it is"
+                + " missing, so that a link would lead to this machine alone.\n  What to do: write"
+                + " names = [\"photos.example\"] with the proxy's name under [web] in"
+                + " vestibule.toml.\n");
+    Files.writeString(
+        folder.resolve("vestibule.toml"), "[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\n");
+    assertThat(make(frontal).err())
+        .isEqualTo(
+            "vestibule: the pages stand behind a proxy, and the address of whoever opens a link is"
+                + " missing: no header is settled in which the proxy says it, and \"vestibule"
+                + " serve\" does not start without one.\n  What to do: write proxy-header ="
+                + " \"X-Forwarded-For\" under [web] in vestibule.toml, or the header in which your"
+                + " proxy says who asks.\n");
+    assertThat(Asked.of(home, "share", "list").out()).isEqualTo("Nothing is shared by link.\n");
   }
 
   @Test

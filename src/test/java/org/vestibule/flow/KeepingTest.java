@@ -3,6 +3,8 @@ package org.vestibule.flow;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.vestibule.base.Outcome;
 import org.vestibule.samples.Scene;
 import org.vestibule.store.steps.WriteStep;
+import org.vestibule.store.steps.WriteSteps;
 
 /** What is kept of a photograph and how it looks stand in the ledger together or not at all. */
 class KeepingTest {
@@ -73,5 +76,38 @@ class KeepingTest {
       assertThat(Ingest.run(practice, request, Progress.NONE)).isInstanceOf(Outcome.Refused.class);
     }
     assertThat(steps).isEmpty();
+  }
+
+  /** The file is asked for no second time: it may as well be gone when its turn comes. */
+  @Test
+  void readsAPhotographOnceFromItsArrivalToItsFiling() throws IOException {
+    TestHome home = TestHome.in(folder);
+    home.put("a.jpg", Scene.FRONTAL, 5);
+    Path file = home.inbox().resolve("a.jpg");
+    home.manifest("file,visit,view,mirror\na.jpg,V1,frontal,none\n");
+    List<String> steps = new ArrayList<>();
+    Progress progress =
+        (done, of, name) -> {
+          steps.add(name);
+          if (steps.size() == 2) {
+            delete(file);
+          }
+        };
+    try (Practice practice = home.open(WriteSteps.PASS)) {
+      Path inbox = home.inbox();
+      IngestRequest request =
+          new IngestRequest(inbox, inbox.resolve("manifest.csv"), "test", false, false, 0);
+      assertThat(Ingest.run(practice, request, progress).orThrow().filed()).hasSize(1);
+    }
+    assertThat(steps).containsExactly("a.jpg", "a.jpg");
+    assertThat(file).doesNotExist();
+  }
+
+  private static void delete(Path file) {
+    try {
+      Files.delete(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -28,7 +28,7 @@ final class RetryPauses {
   Duration after(int attempts) {
     int doublings = Math.min(Math.max(attempts - 1, 0), MOST_DOUBLINGS);
     long doubled = rules.firstPause().toMillis() << doublings;
-    double middle = Math.min(doubled, rules.longestPause().toMillis() / MOST_OF_MIDDLE);
+    double middle = Math.min((double) doubled, rules.longestPause().toMillis() / MOST_OF_MIDDLE);
     double least = 2 - MOST_OF_MIDDLE;
     double share = least + random.nextDouble() * (MOST_OF_MIDDLE - least);
     return Duration.ofMillis((long) (middle * share));

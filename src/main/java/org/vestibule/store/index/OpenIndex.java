@@ -16,7 +16,7 @@ final class OpenIndex {
   private final Directory directory;
   private @Nullable DirectoryReader open;
   private @Nullable IndexSearcher searcher;
-  private @Nullable Optional<Stamp> stamp;
+  private @Nullable Stamp stamp;
   private Optional<LastCommit> seen = Optional.empty();
 
   OpenIndex(Path folder, Directory directory) {
@@ -31,9 +31,9 @@ final class OpenIndex {
       return Optional.empty();
     }
     if (stamp == null) {
-      stamp = Stamp.of(reader.getIndexCommit().getUserData());
+      stamp = Stamp.of(reader.getIndexCommit().getUserData()).orElse(null);
     }
-    return stamp;
+    return Optional.ofNullable(stamp);
   }
 
   /**

@@ -39,8 +39,12 @@ class ShareCommandTest {
   private void served() throws IOException {
     Files.writeString(
         folder.resolve("vestibule.toml"),
-        "[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\n"
-            + "proxy-header = \"X-Forwarded-For\"\n");
+        """
+        [web]
+        names = ["photos.example"]
+        tls = "proxy"
+        proxy-header = "X-Forwarded-For"
+        """);
   }
 
   private Asked make(String... more) {

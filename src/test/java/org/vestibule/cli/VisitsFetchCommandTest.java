@@ -167,7 +167,7 @@ class VisitsFetchCommandTest {
   /** The first value at a path of tags in the DICOM JSON model (PS3.18 F). */
   private static JsonNode at(JsonNode object, String path) {
     JsonNode at = object;
-    for (String tag : path.split("/")) {
+    for (String tag : path.split("/", -1)) {
       at = at.path(tag).path("Value").path(0);
     }
     return at;

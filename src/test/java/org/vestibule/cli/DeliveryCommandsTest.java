@@ -45,6 +45,7 @@ class DeliveryCommandsTest {
   private final List<String> stored = new CopyOnWriteArrayList<>();
   private final Set<String> refuses = ConcurrentHashMap.newKeySet();
   private volatile boolean fails;
+  private volatile boolean fullDisk;
 
   @BeforeEach
   void layOut() throws IOException {
@@ -67,7 +68,9 @@ class DeliveryCommandsTest {
     String kind = body.contains(NOTE) ? "note" : "photograph";
     boolean post = exchange.getRequestMethod().equals("POST");
     Matcher asked = INSTANCE.matcher(String.valueOf(exchange.getRequestURI().getQuery()));
-    if (post && fails) {
+    if (post && fullDisk) {
+      exchange.sendResponseHeaders(507, -1);
+    } else if (post && fails) {
       exchange.sendResponseHeaders(500, -1);
     } else if (post && refuses.contains(kind)) {
       exchange.sendResponseHeaders(413, -1);
@@ -136,6 +139,27 @@ class DeliveryCommandsTest {
         .contains(
             "1 object needs a person at archive; \"vestibule forward list\" says which, and why.")
         .contains("The backup was made: 1 object");
+  }
+
+  /** RFC 4918 11.5: no room for it. The photographs are well, and go when there is room again. */
+  @Test
+  void aFullDiskOverThereIsSaidAndNothingIsLost() throws IOException {
+    settings("");
+    home.ingest();
+    fullDisk = true;
+    Asked asked = Asked.of(home, "forward");
+    assertThat(asked.code()).isEqualTo(1);
+    assertThat(asked.out())
+        .isEqualTo(
+            """
+            archive  confirmed now  confirmed  sent  waiting  failed  refused
+            archive  0              0          0     0        1       0
+            archive was left early.
+              Why: the archive is out of space (HTTP status 507).
+              What to do: mend that there; the next run tries again.
+            """);
+    assertThat(Asked.of(home, "waiting").out()).as("no dead end").isEqualTo("Nothing waits.\n");
+    assertThat(stored).isEmpty();
   }
 
   /** What was tried often enough is not tried for ever, and every place that tells of it does. */

@@ -21,7 +21,7 @@ class KillTest {
   @CsvSource({
     "INGEST, 4, false", "INGEST, 8, true", "INGEST, 9, false", "INGEST, 14, true",
     "INGEST, 17, false", "INGEST, 19, true", "INGEST, 21, true", "INGEST, 23, false",
-    "INGEST, 44, false", "MOVE, 2, false", "MOVE, 7, true", "MOVE, 14, false",
+    "INGEST, 38, false", "MOVE, 2, false", "MOVE, 7, true", "MOVE, 14, false",
     "MOVE, 17, true", "REJECT, 1, false", "REJECT, 2, false", "REJECT, 8, true"
   })
   void theNextRunCompletesWhatAKilledOneBegan(KillScenario scenario, int step, boolean changed)

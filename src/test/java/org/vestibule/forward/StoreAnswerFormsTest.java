@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -38,14 +39,17 @@ class StoreAnswerFormsTest {
   @TempDir private Path folder;
 
   private static String item(String uid, String more) {
-    return """
-    (fffe,e000) -
-    (0008,1150) UI [1.2.840.10008.5.1.4.1.1.77.1.4]
-    (0008,1155) UI [%s]
-    %s
-    (fffe,e00d) -
-    """
-        .formatted(uid, more);
+    return String.format(
+        Locale.ROOT,
+        """
+        (fffe,e000) -
+        (0008,1150) UI [1.2.840.10008.5.1.4.1.1.77.1.4]
+        (0008,1155) UI [%s]
+        %s
+        (fffe,e00d) -
+        """,
+        uid,
+        more);
   }
 
   private static String sequence(String tag, String... items) {

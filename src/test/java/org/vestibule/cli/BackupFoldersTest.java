@@ -43,7 +43,7 @@ class BackupFoldersTest {
     fresh = folder.resolve("fresh");
     Files.writeString(
         home.folder().resolve("vestibule.toml"),
-        "[audit]\non = true\n[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\n");
+        "[audit]\non = true\n[web]\nnames = [\"photos.example\"]\ntls = \"proxy\"\nproxy-header = \"X-Forwarded-For\"\n");
     home.put("a.jpg", Scene.FRONTAL, 1);
     home.manifest("file,visit,view,mirror\na.jpg,V1,frontal,none\n");
     assertThat(Asked.by("Ada", home, "ingest", "--at-once").code()).isZero();

@@ -173,7 +173,7 @@ public final class Corrections {
         setback.refused(picture.hash(), picture.facts(), said, who, refused);
       }
       return filed;
-    } catch (RuntimeException failure) {
+    } catch (RuntimeException | OutOfMemoryError | StackOverflowError failure) {
       if (!Setback.isMachine(failure)) {
         setback.failed(picture.hash(), picture.facts(), said, who, failure);
       }

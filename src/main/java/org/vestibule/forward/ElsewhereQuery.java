@@ -84,11 +84,12 @@ final class ElsewhereQuery {
 
   /**
    * False for a study of somebody else: of a value with * or ? the archive answers with whatever
-   * matches it (PS3.4 C.2.2.2.4), and it may not look at a key at all.
+   * matches it (PS3.4 C.2.2.2.4). Of any other value it may answer with what it made of it, such as
+   * the number under which two patients were joined.
    */
   private static boolean isOf(Optional<String> answered, String asked) {
     boolean wild = asked.indexOf('*') >= 0 || asked.indexOf('?') >= 0;
-    return answered.map(value -> value.strip().equals(asked.strip())).orElse(!wild);
+    return !wild || answered.filter(value -> value.strip().equals(asked.strip())).isPresent();
   }
 
   private void series(DataSet study, String studyUid, List<Instance> group) {

@@ -79,7 +79,10 @@ final class Failures {
 
   private void crowded(NoMemory failure, Context context) {
     defects.accept(failure);
-    Gate.later(context);
+    if (context.method().name().equals("GET")) {
+      // What decides something may have got halfway; a person looks before it is asked again.
+      Gate.later(context);
+    }
     answer(context, 503, "refusal-memory");
   }
 

@@ -278,6 +278,24 @@ class PresenceQueryTest {
     }
   }
 
+  /** An archive may answer with the number under which it joined two patients (common practice). */
+  @Test
+  void theArchivesOwnNumberForThePatientDoesNotHideTheObject() throws IOException {
+    Function<DataSet, FindPeer.Matches> joined =
+        question -> {
+          FindPeer.Matches usual = hierarchical(question);
+          if (question.string(LEVEL).equals(Optional.of("STUDY"))) {
+            usual.found().forEach(study -> study.put(Tags.PatientID, "P-1-JOINED"));
+          }
+          return usual;
+        };
+    try (FindPeer peer = new FindPeer(false, joined);
+        ArchiveSession session = open(peer, Set.of())) {
+      assertThat(session.lookElsewhere(List.of(new Sought(MOVED, "P1", ""))))
+          .containsOnlyKeys("2.25.2");
+    }
+  }
+
   /** PS3.5 6.4: a backslash would make two values of one. */
   @Test
   void aNumberWithABackslashIsNotAskedFor() throws IOException {

@@ -19,6 +19,10 @@ class FailuresTest {
   private final List<Throwable> defects = new ArrayList<>();
 
   private HttpResponse<String> failing(Throwable failure) throws Exception {
+    return failing("GET", failure);
+  }
+
+  private HttpResponse<String> failing(String method, Throwable failure) throws Exception {
     SampleSite sample = SampleSite.shared();
     Site site =
         new Site(
@@ -37,10 +41,13 @@ class FailuresTest {
             });
     Javalin javalin = Javalin.create(config -> config.showJavalinBanner = false);
     new Failures(site, gate, defects::add).register(javalin);
-    javalin.get("/fails", context -> gate.handle(context, route)).start("127.0.0.1", 0);
+    javalin.get("/fails", context -> gate.handle(context, route));
+    javalin.post("/fails", context -> gate.handle(context, route));
+    javalin.start("127.0.0.1", 0);
     try {
       HttpRequest request =
           HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + javalin.port() + "/fails"))
+              .method(method, HttpRequest.BodyPublishers.noBody())
               .build();
       return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
     } finally {
@@ -56,7 +63,16 @@ class FailuresTest {
         .contains("There is not enough memory for this at the moment.")
         .contains("Try again in a moment.")
         .doesNotContain("OutOfMemoryError", "heap");
+    assertThat(answer.headers().firstValue("Retry-After")).as("a page may ask again").isPresent();
     assertThat(defects).hasSize(1);
+  }
+
+  /** What was decided may have got halfway: no script repeats it, a person looks first. */
+  @Test
+  void whatRanOutOfMemoryWhileItDecidedIsNotAskedAgainByItself() throws Exception {
+    HttpResponse<String> answer = failing("POST", new OutOfMemoryError("Java heap space"));
+    assertThat(answer.statusCode()).isEqualTo(503);
+    assertThat(answer.headers().firstValue("Retry-After")).isEmpty();
   }
 
   @Test

@@ -6,9 +6,6 @@ import org.vestibule.base.Turn;
 /** A small decoded picture: rows of sRGB pixels, {@code 0xRRGGBB}. */
 public final class Raster {
 
-  /** Pixels whose sums are sure to be small. */
-  private static final int MOST_AVERAGED = 1 << 20;
-
   private final int width;
   private final int height;
   private final int[] rgb;
@@ -97,33 +94,6 @@ public final class Raster {
   }
 
   private int average(int left, int top, int right, int bottom) {
-    int count = (right - left) * (bottom - top);
-    if (count > MOST_AVERAGED) {
-      return averageOfMany(left, top, right, bottom);
-    }
-    int red = 0;
-    int green = 0;
-    int blue = 0;
-    for (int y = top; y < bottom; y++) {
-      for (int x = left; x < right; x++) {
-        int pixel = rgb[y * width + x];
-        red += pixel >> 16;
-        green += pixel >> 8 & 0xFF;
-        blue += pixel & 0xFF;
-      }
-    }
-    int half = count / 2;
-    if ((count & (count - 1)) == 0) {
-      // Mostly two or four, and a division takes longer than all else.
-      int shift = Integer.numberOfTrailingZeros(count);
-      return ((red + half) >> shift) << 16
-          | ((green + half) >> shift) << 8
-          | ((blue + half) >> shift);
-    }
-    return ((red + half) / count) << 16 | ((green + half) / count) << 8 | ((blue + half) / count);
-  }
-
-  private int averageOfMany(int left, int top, int right, int bottom) {
     long red = 0;
     long green = 0;
     long blue = 0;
@@ -135,11 +105,15 @@ public final class Raster {
         blue += pixel & 0xFF;
       }
     }
-    long count = (long) (right - left) * (bottom - top);
+    int count = (right - left) * (bottom - top);
     return mean(red, count) << 16 | mean(green, count) << 8 | mean(blue, count);
   }
 
-  private static int mean(long sum, long count) {
-    return (int) ((sum + count / 2) / count);
+  /** Mostly of two or four, and a division takes longer than all else. */
+  private static int mean(long sum, int count) {
+    long rounded = sum + count / 2;
+    return (count & (count - 1)) == 0
+        ? (int) (rounded >> Integer.numberOfTrailingZeros(count))
+        : (int) (rounded / count);
   }
 }

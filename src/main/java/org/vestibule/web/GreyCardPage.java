@@ -9,7 +9,6 @@ import org.vestibule.base.ContentHash;
 import org.vestibule.base.Outcome;
 import org.vestibule.base.Outcome.Done;
 import org.vestibule.base.Outcome.Refused;
-import org.vestibule.flow.Browse;
 import org.vestibule.flow.Faces;
 import org.vestibule.flow.GreyCards;
 import org.vestibule.flow.Practice;
@@ -102,12 +101,12 @@ final class GreyCardPage {
   }
 
   private Optional<Shown> shown(Asked asked) throws IOException {
-    Optional<ContentHash> photo = site.photoKeys().find(asked.path("key"));
-    Optional<IndexRecord> record =
-        photo.isEmpty()
-            ? Optional.empty()
-            : new Browse(practice).find(photo.get()).filter(IndexRecord::filed);
-    if (record.isEmpty() || !(faces.facts(photo.get()) instanceof Done<Faces.Facts> facts)) {
+    Optional<IndexRecord> record = site.filed(asked.path("key"));
+    if (record.isEmpty()) {
+      return Optional.empty();
+    }
+    ContentHash photo = new ContentHash(record.get().hash());
+    if (!(faces.facts(photo) instanceof Done<Faces.Facts> facts)) {
       return Optional.empty();
     }
     double scale =
@@ -119,7 +118,7 @@ final class GreyCardPage {
     model.put("shown-width", width);
     model.put("shown-height", height);
     model.put("title", PageWords.of(asked.language()).say("grey-title"));
-    return Optional.of(new Shown(photo.get(), width, height, model));
+    return Optional.of(new Shown(photo, width, height, model));
   }
 
   private static Answer page(Shown shown, Map<String, Object> said) {

@@ -54,7 +54,7 @@ final class Photograph {
 
   /** The page of one photograph. */
   Answer page(Asked asked) throws IOException {
-    Optional<IndexRecord> found = filed(asked.path("key"));
+    Optional<IndexRecord> found = site.filed(asked.path("key"));
     if (found.isEmpty()) {
       return Answers.notFound(asked);
     }
@@ -80,8 +80,8 @@ final class Photograph {
 
   /** Two photographs of one patient beside each other, the earlier one first. */
   Answer comparison(Asked asked) throws IOException {
-    Optional<IndexRecord> one = filed(asked.path("key"));
-    Optional<IndexRecord> other = filed(asked.path("other"));
+    Optional<IndexRecord> one = site.filed(asked.path("key"));
+    Optional<IndexRecord> other = site.filed(asked.path("other"));
     if (one.isEmpty() || other.isEmpty()) {
       return Answers.notFound(asked);
     }
@@ -120,10 +120,5 @@ final class Photograph {
     return !one.who().patientId().isEmpty()
         && one.who().patientId().equals(other.who().patientId())
         && one.who().issuer().equals(other.who().issuer());
-  }
-
-  private Optional<IndexRecord> filed(String key) throws IOException {
-    Optional<ContentHash> photo = site.photoKeys().find(key);
-    return photo.isEmpty() ? Optional.empty() : browse.find(photo.get()).filter(IndexRecord::filed);
   }
 }

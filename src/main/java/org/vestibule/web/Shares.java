@@ -87,7 +87,7 @@ final class Shares {
 
   /** The page on which a link to photographs of a visit is made. */
   Answer form(Asked asked) throws IOException {
-    Optional<IndexRecord> found = filed(asked);
+    Optional<IndexRecord> found = site.filed(asked.path("key"));
     if (found.isEmpty()) {
       return Answers.notFound(asked);
     }
@@ -109,11 +109,6 @@ final class Shares {
         "value", purpose.key(),
         "word", words.say("purpose-" + purpose.key()),
         "named", words.say(purpose.named() ? "share-named" : "share-unnamed"));
-  }
-
-  private Optional<IndexRecord> filed(Asked asked) throws IOException {
-    Optional<ContentHash> photo = site.photoKeys().find(asked.path("key"));
-    return photo.isEmpty() ? Optional.empty() : browse.find(photo.get()).filter(IndexRecord::filed);
   }
 
   private List<Map<String, Object>> ofVisit(IndexRecord chosen, Asked asked) throws IOException {

@@ -1,15 +1,19 @@
 package org.vestibule.web;
 
+import java.io.IOException;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.vestibule.base.ContentHash;
+import org.vestibule.flow.Browse;
 import org.vestibule.flow.MadePictures;
 import org.vestibule.flow.PageAudit;
 import org.vestibule.flow.Practice;
 import org.vestibule.flow.WebRules;
 import org.vestibule.flow.phone.Receiving;
 import org.vestibule.flow.phone.UploadRules;
+import org.vestibule.store.index.IndexRecord;
 
 /** What every page works with. All of it may be used by several threads at once. */
 final class Site {
@@ -81,6 +85,14 @@ final class Site {
 
   PhotoKeys photoKeys() {
     return photoKeys;
+  }
+
+  /** The filed photograph of which a page says this key; empty if there is none. */
+  Optional<IndexRecord> filed(String key) throws IOException {
+    Optional<ContentHash> photo = photoKeys.find(key);
+    return photo.isEmpty()
+        ? Optional.empty()
+        : new Browse(practice).find(photo.get()).filter(IndexRecord::filed);
   }
 
   /** Tells whoever runs the server; never anything of a patient. */

@@ -3,6 +3,10 @@ package org.vestibule.dicom.net;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.vestibule.dicom.net.AssociationTest.refused;
 
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
 import java.net.InetAddress;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -31,6 +35,21 @@ import org.vestibule.keys.TlsSide;
  */
 @Timeout(120) // a guard against waiting for ever, not a measure
 class CipherSuitesTest {
+
+  /** Kind of key, version and suite: those of BCP 195 (RFC 9325 4.2) and of TLS 1.3. */
+  @Target(ElementType.METHOD)
+  @Retention(RetentionPolicy.RUNTIME)
+  @ParameterizedTest
+  @CsvSource({
+    "RSA,-tls1_2,ECDHE-RSA-AES128-GCM-SHA256",
+    "RSA,-tls1_2,ECDHE-RSA-AES256-GCM-SHA384",
+    "ECDSA,-tls1_2,ECDHE-ECDSA-AES128-GCM-SHA256",
+    "ECDSA,-tls1_2,ECDHE-ECDSA-AES256-GCM-SHA384",
+    "RSA,-tls1_3,TLS_AES_128_GCM_SHA256",
+    "RSA,-tls1_3,TLS_AES_256_GCM_SHA384",
+    "RSA,-tls1_3,TLS_CHACHA20_POLY1305_SHA256",
+  })
+  private @interface RecommendedSuites {}
 
   private static final Duration WAIT = Duration.ofSeconds(20);
   private static final AeTitle ARCHIVE = new AeTitle("ARCHIVE");
@@ -91,16 +110,7 @@ class CipherSuitesTest {
   }
 
   /** OpenSSL keeps silent behind the handshake, since it speaks no DICOM. */
-  @ParameterizedTest
-  @CsvSource({
-    "RSA,-tls1_2,ECDHE-RSA-AES128-GCM-SHA256",
-    "RSA,-tls1_2,ECDHE-RSA-AES256-GCM-SHA384",
-    "ECDSA,-tls1_2,ECDHE-ECDSA-AES128-GCM-SHA256",
-    "ECDSA,-tls1_2,ECDHE-ECDSA-AES256-GCM-SHA384",
-    "RSA,-tls1_3,TLS_AES_128_GCM_SHA256",
-    "RSA,-tls1_3,TLS_AES_256_GCM_SHA384",
-    "RSA,-tls1_3,TLS_CHACHA20_POLY1305_SHA256",
-  })
+  @RecommendedSuites
   void anArchiveWithARecommendedSuiteIsSpokenWith(String kind, String version, String suite)
       throws Exception {
     assertThat(opened(kind, version, suite))
@@ -171,16 +181,7 @@ class CipherSuitesTest {
     }
   }
 
-  @ParameterizedTest
-  @CsvSource({
-    "RSA,-tls1_2,ECDHE-RSA-AES128-GCM-SHA256",
-    "RSA,-tls1_2,ECDHE-RSA-AES256-GCM-SHA384",
-    "ECDSA,-tls1_2,ECDHE-ECDSA-AES128-GCM-SHA256",
-    "ECDSA,-tls1_2,ECDHE-ECDSA-AES256-GCM-SHA384",
-    "RSA,-tls1_3,TLS_AES_128_GCM_SHA256",
-    "RSA,-tls1_3,TLS_AES_256_GCM_SHA384",
-    "RSA,-tls1_3,TLS_CHACHA20_POLY1305_SHA256",
-  })
+  @RecommendedSuites
   void aCallerWithARecommendedSuiteIsHeard(String kind, String version, String suite)
       throws Exception {
     Called called = called(kind, version, suite);
